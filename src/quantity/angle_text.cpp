@@ -9,15 +9,15 @@
 namespace squaredig {
 namespace {
 
-constexpr std::array<std::string_view, 7> kSigns = {"\xC2\xB0", "\xE2\x80\xB2", "\xE2\x80\xB3",
-                                                    "'",        "\"",           ":",
-                                                    "-"};
+constexpr std::array<std::string_view, 7> kSigns = {
+    "\xC2\xB0", "\xE2\x80\xB2", "\xE2\x80\xB3", "'", "\"", ":", "-"};
 
 std::string with_spaces(std::string_view text) {
   std::string plain(text);
   for (const auto sign : kSigns)
-    for (auto at = plain.find(sign, 1); at != std::string::npos; at = plain.find(sign, at))
-      plain.replace(at, sign.size(), " ");
+    for (auto at = plain.find(sign, 1); at != std::string::npos; at = plain.find(sign, at + 1))
+      // "10 -5 00" is no angle: a dash parts two numbers only where it touches the first
+      if (sign != "-" || plain[at - 1] != ' ') plain.replace(at, sign.size(), " ");
   return plain;
 }
 
@@ -68,9 +68,7 @@ std::string dms_text(Angle angle, int decimals) {
   ticks -= degrees * 3600 * unit;
   const double minutes = std::floor(ticks / (60 * unit));
   const double seconds = (ticks - minutes * 60 * unit) / unit;
-  const auto two = [](std::string t) {
-    return t.find('.') == 1 || t.size() == 1 ? "0" + t : t;
-  };
+  const auto two = [](std::string t) { return t.find('.') == 1 || t.size() == 1 ? "0" + t : t; };
   return (negative ? "-" : "") + fixed(degrees, 0) + " " + two(fixed(minutes, 0)) + " " +
          two(fixed(seconds, decimals));
 }
