@@ -1,0 +1,31 @@
+// What the dig stage works from beside the pit itself, which is in design::DesignInput: the rest of
+// the table [dig], and [progress], [site] and [laser], as checked, with their files read.
+#pragma once
+
+#include "design/site_input.h"
+#include "quantity/tolerance.h"
+
+namespace squaredig::dig {
+
+// A survey made during the dig.
+struct ProgressSurvey {
+  std::string name;
+  PointTable points;
+  Place place;
+};
+
+struct DigInput {
+  std::optional<Ratio> bulking;          // 1 m3 in the ground becomes this much loose
+  std::optional<LooseVolume> truck;      // one load
+  std::optional<BankVolume> keep;        // of the cut, kept on site
+  std::optional<Length> strip;           // topsoil taken first, its volume told apart
+  Length cell;                           // grid cell of the dig sheet, along and across the tank
+  std::optional<Length> rough_above;     // first stop, this much above the dig level
+  std::optional<Length> spoil_setback;   // drawn
+  std::vector<ProgressSurvey> progress;  // in order
+  std::optional<design::SiteInput> site;
+  std::optional<design::LaserInput> laser;  // nothing: no staff readings
+  Place place;
+};
+
+}  // namespace squaredig::dig
