@@ -1,0 +1,36 @@
+// A field file as the job names it: where it is, how messages call it, and what the job says about
+// it.
+//
+// Requires: `path` opens from the current folder; `name` is what the job file writes.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace squaredig::formats {
+
+// The unit of the lengths in a file. Foot is the international foot, 0.3048 m exactly;
+// UsSurveyFoot is 1200/3937 m.
+enum class LengthUnit { Metre, Foot, UsSurveyFoot };
+
+constexpr double metres_per(LengthUnit unit) {
+  switch (unit) {
+    case LengthUnit::Foot:
+      return 0.3048;
+    case LengthUnit::UsSurveyFoot:
+      return 1200.0 / 3937.0;
+    default:
+      return 1.0;
+  }
+}
+
+struct SourceFile {
+  std::string path;
+  std::string name;
+  std::vector<std::string> columns =
+      {};  // stated order of a file without a header; empty: it has one
+  LengthUnit unit = LengthUnit::Metre;
+  std::vector<std::string> codes = {};  // take only rows of these codes; empty: all
+};
+
+}  // namespace squaredig::formats
