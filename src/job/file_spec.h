@@ -1,0 +1,22 @@
+// A file the job file names, as written there.
+//
+// Source: paths are relative to the folder of the job file; a file's contents are read elsewhere.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "quantity/problem.h"
+
+namespace squaredig::job {
+
+enum class FileUnits { Metres, Feet, UsSurveyFeet };
+
+struct FileSpec {
+  std::string path;                    // as written
+  std::optional<std::string> columns;  // of a file without header: "point,easting,northing,height"
+  std::optional<FileUnits> units;      // nothing: as the file says, or metres
+  Place place;                         // of the path in the job file
+};
+
+}  // namespace squaredig::job
