@@ -13,7 +13,7 @@
 #include <optional>
 #include <span>
 
-#include "geometry/plane_types.h"
+#include "geometry/surface.h"
 
 namespace squaredig::geometry {
 
@@ -35,6 +35,7 @@ struct MinimumZone {
   std::vector<Index> extreme;
   std::vector<double> weight;
 };
+// Three points leave no width, and no weights.
 std::optional<MinimumZone> fit_minimum_zone(std::span<const Point3> points);
 
 }  // namespace squaredig::geometry
