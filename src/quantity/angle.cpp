@@ -16,10 +16,14 @@ double sine(Angle a) {
   const int quarter = static_cast<int>(std::floor((d + 45) / 90)) % 4;
   const double rest = Angle::degrees(d - std::floor((d + 45) / 90) * 90).in_radians();
   switch (quarter) {
-    case 0: return std::sin(rest);
-    case 1: return std::cos(rest);
-    case 2: return -std::sin(rest);
-    default: return -std::cos(rest);
+    case 0:
+      return std::sin(rest);
+    case 1:
+      return std::cos(rest);
+    case 2:
+      return -std::sin(rest);
+    default:
+      return -std::cos(rest);
   }
 }
 

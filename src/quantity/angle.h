@@ -36,8 +36,12 @@ class Bearing {
   static Bearing of_line(GridPoint from, GridPoint to);
   constexpr double in_degrees() const { return degrees_; }
   Angle from_north() const { return Angle::degrees(degrees_); }
-  friend Bearing operator+(Bearing b, Angle turn) { return degrees(b.degrees_ + turn.in_degrees()); }
-  friend Bearing operator-(Bearing b, Angle turn) { return degrees(b.degrees_ - turn.in_degrees()); }
+  friend Bearing operator+(Bearing b, Angle turn) {
+    return degrees(b.degrees_ + turn.in_degrees());
+  }
+  friend Bearing operator-(Bearing b, Angle turn) {
+    return degrees(b.degrees_ - turn.in_degrees());
+  }
   // The clockwise turn from `from` to `to`, in [0, 360).
   static Angle clockwise(Bearing from, Bearing to);
   friend constexpr bool operator==(Bearing, Bearing) = default;

@@ -48,8 +48,8 @@ class PointTable {
   std::string_view label(std::size_t i) const { return text_at(points[i].label); }
   std::string_view code(std::size_t i) const { return codes_[points[i].code]; }
   Place place(std::size_t i) const {
-    return {files.empty() ? std::string() : files[points[i].file],
-            static_cast<int>(points[i].line), 1};
+    return {files.empty() ? std::string() : files[points[i].file], static_cast<int>(points[i].line),
+            1};
   }
   // Adds a point with its texts; label and code of `point` are filled here.
   void add(SurveyPoint point, std::string_view label, std::string_view code);
@@ -62,8 +62,8 @@ class PointTable {
 
  private:
   std::string_view text_at(std::uint32_t start) const;
-  std::string texts_;                 // each text: its length in two bytes, then its bytes
-  std::vector<std::string> codes_;    // each code once
+  std::string texts_;               // each text: its length in two bytes, then its bytes
+  std::vector<std::string> codes_;  // each code once
   std::unordered_map<std::string, std::uint32_t> code_numbers_;
 };
 

@@ -1,7 +1,8 @@
 // Positions on the site grid: Easting before Northing before Elevation, each its own type, so that
 // no two can change places and a reduced level never passes for a depth. Metres in the job's grid.
 //
-// Laws: position.1  elevation minus elevation is a length; elevation plus elevation does not compile.
+// Laws: position.1  elevation minus elevation is a length; elevation plus elevation does not
+// compile.
 #pragma once
 
 #include "quantity/length.h"

@@ -36,10 +36,14 @@ struct ResultHead {
 enum class Verdict { Conforms, DoesNotConform, NotProven, NotAsked };
 constexpr const char* words(Verdict v) {
   switch (v) {
-    case Verdict::Conforms: return "conforms";
-    case Verdict::DoesNotConform: return "does not conform";
-    case Verdict::NotProven: return "not proven";
-    default: return "not asked";
+    case Verdict::Conforms:
+      return "conforms";
+    case Verdict::DoesNotConform:
+      return "does not conform";
+    case Verdict::NotProven:
+      return "not proven";
+    default:
+      return "not asked";
   }
 }
 

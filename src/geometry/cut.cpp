@@ -1,0 +1,145 @@
+#include "geometry/cut.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "geometry/rings_internal.h"
+#include "geometry/sum.h"
+
+namespace squaredig::geometry {
+namespace {
+
+Box2 box_around(const std::vector<Region>& regions, const std::vector<ConvexCut>& cuts) {
+  Box2 box{{0, 0}, {0, 0}};
+  bool first = true;
+  const auto take = [&](Point2 p) {
+    if (std::exchange(first, false)) box = {p, p};
+    box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
+    box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
+  };
+  for (const auto& region : regions)
+    for (const Point2 p : region.polygon.corners) take(p);
+  for (const auto& cut : cuts)
+    for (const Point2 p : cut.toe) take(p);
+  return {box.low - Point2{1, 1}, box.high + Point2{1, 1}};
+}
+
+Point2 centroid_of(std::span<const Point2> p) {
+  double x = 0, y = 0, twice = 0;
+  for (std::size_t i = 2; i < p.size(); ++i) {
+    const double w = orient(p[0], p[i - 1], p[i]);
+    x += w * ((p[i - 1].x - p[0].x) + (p[i].x - p[0].x)) / 3;
+    y += w * ((p[i - 1].y - p[0].y) + (p[i].y - p[0].y)) / 3;
+    twice += w;
+  }
+  return {p[0].x + x / twice, p[0].y + y / twice};
+}
+
+// Where each cut's facets start in the list, which is ordered by cut.
+std::vector<std::size_t> facet_starts(const std::vector<Facet>& facets, std::size_t cuts) {
+  std::vector<std::size_t> start(cuts + 1, 0);
+  for (const auto& facet : facets) ++start[static_cast<std::size_t>(facet.cut) + 1];
+  for (std::size_t k = 0; k < cuts; ++k) start[k + 1] += start[k];
+  return start;
+}
+
+class Cutter {
+ public:
+  Cutter(const Surface& surface, Removed& removed) : surface_(surface), removed_(removed) {}
+
+  void add(const Region& region, std::size_t facet) {
+    const Facet& f = removed_.facets[facet];
+    const auto piece = part_inside(region.polygon, f.outline, kVertical);
+    if (piece.empty()) return;
+    const double area = area_of(piece.corners);
+    if (area <= 0) return;
+    const Plane top = surface_.plane(region.triangle);
+    std::vector<double> depths;
+    for (const Point2 p : piece.corners) {
+      depths.push_back(top.at(p) - f.plane.at(p));
+      if (depths.back() > removed_.deepest)
+        removed_.deepest = depths.back(), removed_.deepest_at = p;
+    }
+    const double volume = integral_over(piece.corners, depths);
+    removed_.pieces.push_back({region.triangle, static_cast<Index>(facet),
+                               static_cast<std::uint32_t>(removed_.corners.size()),
+                               static_cast<std::uint32_t>(piece.corners.size()), area, volume,
+                               centroid_of(piece.corners)});
+    removed_.corners.insert(removed_.corners.end(), piece.corners.begin(), piece.corners.end());
+    area_.add(area);
+    volume_.add(volume);
+  }
+
+  void finish() {
+    removed_.area = area_.value();
+    removed_.volume = volume_.value();
+  }
+
+ private:
+  const Surface& surface_;
+  Removed& removed_;
+  Sum area_, volume_;
+};
+
+void cut_pieces(const Surface& surface, std::span<const Region> regions, Removed& removed) {
+  const auto start = facet_starts(removed.facets, removed.cuts.size());
+  Cutter cutter(surface, removed);
+  for (const auto& region : regions) {
+    const auto k = static_cast<std::size_t>(region.cut);
+    for (std::size_t f = start[k]; f < start[k + 1]; ++f) cutter.add(region, f);
+  }
+  cutter.finish();
+}
+
+// Each group that touches no toe, told with its deepest point.
+std::vector<Detached> detached_parts(const Surface& surface, const std::vector<ConvexCut>& cuts,
+                                     std::vector<Region> regions) {
+  std::erase_if(regions, [](const Region& r) { return r.removed; });
+  std::stable_sort(regions.begin(), regions.end(),
+                   [](const Region& a, const Region& b) { return a.group < b.group; });
+  std::vector<Detached> told;
+  for (auto first = regions.begin(); first != regions.end();) {
+    const auto last = std::find_if(first, regions.end(),
+                                   [&](const Region& r) { return r.group != first->group; });
+    const std::vector<Region> group(first, last);
+    Removed part;
+    part.cuts = cuts;
+    part.facets = lower_envelope(cuts, box_around(group, cuts));
+    cut_pieces(surface, group, part);
+    told.push_back({part.deepest_at, part.area, part.volume});
+    first = last;
+  }
+  return told;
+}
+
+std::vector<Region> take_removed(std::vector<Region>&& regions) {
+  std::erase_if(regions, [](const Region& r) { return !r.removed; });
+  return std::move(regions);
+}
+
+}  // namespace
+
+Removed cut(const Surface& surface, const std::vector<ConvexCut>& cuts) {
+  auto regions = find_regions(surface, cuts);
+  Removed removed;
+  removed.cuts = cuts;
+  removed.detached = detached_parts(surface, cuts, regions);
+  regions = take_removed(std::move(regions));
+  removed.facets = lower_envelope(cuts, box_around(regions, cuts));
+  cut_pieces(surface, regions, removed);
+  Boundary boundary = boundary_of(surface, cuts, regions);
+  removed.leaving = std::move(boundary.leaving);
+  removed.rings = chain(boundary.segments);
+  return removed;
+}
+
+double removed_volume(const Surface& surface, const std::vector<ConvexCut>& cuts) {
+  const auto regions = take_removed(find_regions(surface, cuts));
+  Removed removed;
+  removed.cuts = cuts;
+  removed.facets = lower_envelope(cuts, box_around(regions, cuts));
+  cut_pieces(surface, regions, removed);
+  return removed.volume;
+}
+
+}  // namespace squaredig::geometry
