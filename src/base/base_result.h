@@ -1,0 +1,107 @@
+// The answer of the base stage: a verdict with its checks, each point's deviation, the skin of
+// bedding, and what to trim and make up.
+//
+// Frame and units: grid positions; deviation = measured less planned, positive = high.
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <variant>
+#include <vector>
+
+#include "quantity/result_head.h"
+#include "quantity/slope.h"
+#include "quantity/tolerance.h"
+
+namespace squaredig::base {
+
+// What a check is measured in: a length, a cross-fall, or a ratio of densities.
+using Amount = std::variant<Length, Fall, Ratio>;
+
+// One check. Without a value the quantity could not be computed; without a limit it was not asked;
+// without an uncertainty it carries none.
+struct Check {
+  std::string name;
+  Verdict verdict = Verdict::NotAsked;
+  std::optional<Amount> value;
+  std::optional<Amount> limit;
+  std::optional<Amount> uncertainty;
+  std::optional<GridPoint> at;  // where the value was found
+  std::string words;            // one plain sentence: where, and what would settle it
+};
+
+struct JudgedPoint {
+  std::string point;
+  std::string code;
+  Place place;
+  GridPosition at;
+  Elevation dig_level;
+  Length deviation;
+  Length uncertainty;
+  Length along_ab;
+  Length across_ab;
+  Verdict verdict = Verdict::NotAsked;  // against level high and level low
+  std::string finding;                  // empty: none
+};
+
+// A point that was not judged, and why.
+struct PointAside {
+  std::string point;
+  Place place;
+  GridPosition at;
+  std::string why;
+};
+
+struct Deviations {
+  Length mean;  // of the points
+  std::optional<Length> area_mean;
+  Length rms;
+  Length high;
+  Length low;
+};
+
+struct BestPlane {
+  Elevation level_at_a;
+  Fall fall;
+  Bearing downhill;
+};
+
+struct Flatness {
+  Length least_squares;
+  Length minimum_zone;
+};
+
+// The bedding between the as-dug base and the underside of the tank.
+struct Skin {
+  Length thinnest;
+  GridPoint thinnest_at;
+  Length thickest;
+  GridPoint thickest_at;
+  Volume volume;        // under the tank, placed
+  Volume wall_to_wall;  // over the whole floor, placed
+  // Level shifts of the tank underside, up positive, that keep the skin within least and most.
+  std::optional<std::pair<Length, Length>> shift_that_fits;
+};
+
+struct BaseResult {
+  ResultHead head;
+  Verdict verdict = Verdict::NotProven;
+  std::vector<Check> checks;
+  std::optional<std::string> surveyed;
+  std::vector<JudgedPoint> points;
+  std::vector<PointAside> aside;
+  std::optional<Deviations> deviation;
+  std::optional<BestPlane> best_plane;
+  std::optional<Flatness> flatness;
+  std::optional<Skin> skin;
+  Area floor_area;
+  std::optional<Area> measured_area;  // of the floor, inside the outermost points
+  std::optional<BankVolume> trim;     // in the ground, above the dig level
+  std::optional<Volume> make_up;      // below the dig level
+  std::optional<Length> largest_hole;
+  std::optional<Length> stack_gap;
+};
+
+}  // namespace squaredig::base
