@@ -1,0 +1,158 @@
+#!/usr/bin/env python3
+"""The house rules that a script can see. Usage: check.py RULE SOURCE_FOLDER; `all` runs every rule.
+
+Each rule gives the faults it finds, one line each; a clean house gives none.
+"""
+import pathlib
+import re
+import subprocess
+import sys
+
+KERNEL_ROOMS = ("geometry", "dig", "base", "design", "pegs", "ground")
+TYPED_ROOMS = ("ground", "design", "pegs", "dig", "base")
+TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "tests", "fixtures", "demo",
+             "docs"}
+LONGEST_FILE = 400
+LAW_TAG = re.compile(r"(?<![\w.])([a-z][a-z_]*\.\d+)(?![\w.]*\d)")
+TEST_NAME = re.compile(r"\b(?:TEST|TEST_F|TEST_P)\(\s*\w+,\s*(\w+)\s*\)")
+STRING = re.compile(r'"(?:[^"\\\n]|\\.)*"')
+
+
+def tracked(source, *patterns):
+    """Files of the project: what git knows, and what is new and not ignored."""
+    run = subprocess.run(["git", "-C", source, "ls-files", "-z", "--cached", "--others",
+                          "--exclude-standard", "--", *patterns],
+                         capture_output=True, text=True, check=True)
+    paths = (source / name for name in sorted(set(run.stdout.split("\0"))) if name)
+    return [p for p in paths if p.is_file()]
+
+
+def public_headers(source, rooms):
+    return [p for room in rooms for p in tracked(source, f"src/{room}/*.h")
+            if not p.name.endswith("_internal.h")]
+
+
+def text(path):
+    return path.read_text(encoding="utf-8", errors="replace")
+
+
+def head_comment(path):
+    return text(path).split("#pragma once")[0]
+
+
+def code_of(path):
+    """The file without comments and strings."""
+    return re.sub(r"//[^\n]*", "", STRING.sub('""', text(path)))
+
+
+def contracts(source):
+    """A header that declares functions states its accuracy and its source."""
+    for path in public_headers(source, KERNEL_ROOMS):
+        if path.stem.endswith(("_input", "_result", "_types")):
+            continue  # values alone
+        for word in ("Accuracy:", "Source:"):
+            if word not in head_comment(path):
+                yield f"{path}: the head comment has no \"{word}\""
+
+
+def law_tags(path):
+    """The numbered laws of a header, from the part of its head comment that follows "Laws"."""
+    comment = re.sub(r"\n//", "\n", head_comment(path))
+    for part in re.findall(r"\bLaws\b(.*?)(?=\b(?:Accuracy|Errors|Source|Requires)\b[^\n]*:|\Z)",
+                           comment, re.S):
+        yield from LAW_TAG.findall(part)
+
+
+def laws(source):
+    """Every numbered law of a header stands in exactly one test name."""
+    names = [name for path in tracked(source, "tests/*.cpp")
+             for name in TEST_NAME.findall(text(path))]
+    owners = {}
+    for path in tracked(source, "src/*.h"):
+        for tag in law_tags(path):
+            owners.setdefault(tag, []).append(path)
+    for tag, paths in sorted(owners.items()):
+        if len(paths) > 1:
+            yield f"{tag}: stated in {len(paths)} headers: {', '.join(p.name for p in paths)}"
+        ending = "_" + tag.replace(".", "_")
+        longer = [t for t in owners if t != tag and t.endswith("_" + tag)]
+        count = sum(name.endswith(ending) and not any(
+            name.endswith("_" + t.replace(".", "_")) for t in longer) for name in names)
+        if count != 1:
+            yield f"{paths[0]}: law {tag} stands in {count} test names; one is wanted"
+
+
+def doubles(source):
+    """Quantities are said in types: no plain double in these rooms' public headers."""
+    for path in public_headers(source, TYPED_ROOMS):
+        for number, line in enumerate(code_of(path).splitlines(), 1):
+            if re.search(r"\b(double|float)\b", line):
+                yield f"{path}:{number}: a plain number: {line.strip()}"
+
+
+def one_voice(source):
+    """The standard streams and the catch of refusals are each in one file of the program."""
+    for word, most in (("std::cerr", 1), ("std::cout", 1), (r"catch \(const Refusal", 1),
+                       (r"printf\(", 0), ("std::exit", 0)):
+        files = [p for p in tracked(source, "src/*.cpp", "src/*.h")
+                 if re.search(word, code_of(p))]
+        if len(files) > most:
+            yield f"{word}: in {', '.join(str(f.relative_to(source)) for f in files)}"
+
+
+def words(source):
+    """What no sheet may say, and what no finished file says."""
+    banned = re.compile(r"\b(safe|safely|compliant|stable|approved)\b", re.I)
+    unfinished = re.compile(r"\b(TO" r"DO|FIX" r"ME|X" r"XX|not imple" r"mented|place" r"holder)\b")
+    for path in tracked(source, "src/*.cpp", "src/*.h", "demo/*", "src/*.toml", "docs/*.md"):
+        for number, line in enumerate(text(path).splitlines(), 1):
+            said = STRING.findall(line) if path.suffix in (".cpp", ".h") else [line]
+            if any(banned.search(s) for s in said) and path.suffix != ".md":
+                yield f"{path}:{number}: {line.strip()}"
+    for path in tracked(source, "src", "tests", "demo", "README.md", "DEVELOPERS.md"):
+        for number, line in enumerate(text(path).splitlines(), 1):
+            if unfinished.search(line):
+                yield f"{path}:{number}: unfinished by its own words: {line.strip()}"
+
+
+def lengths(source):
+    """No file of code is longer than a person reads in one go."""
+    for path in tracked(source, "src/*.cpp", "src/*.h", "tests/*.cpp", "tests/*.h", "tests/*.py",
+                        "demo/*.py"):
+        count = text(path).count("\n")
+        if count > LONGEST_FILE:
+            yield f"{path}: {count} lines; {LONGEST_FILE} at most"
+
+
+def top_level(source):
+    """The top level holds what the house allows and dot files."""
+    seen = {p.relative_to(source).parts[0] for p in tracked(source)}
+    for name in sorted(seen - TOP_LEVEL):
+        if not name.startswith("."):
+            yield f"{name}: does not belong at the top level"
+
+
+def links(source):
+    """Every relative link of the documents leads to a file."""
+    for path in tracked(source, "*.md"):
+        for target in re.findall(r"\]\(([^)#\s]+)(?:#[^)]*)?\)", text(path)):
+            if "://" in target or target.startswith("mailto:"):
+                continue
+            if not (path.parent / target).exists():
+                yield f"{path}: the link {target} leads nowhere"
+
+
+RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, words, lengths, top_level,
+                                 links)}
+
+
+def main():
+    rule, source = sys.argv[1], pathlib.Path(sys.argv[2]).resolve()
+    chosen = RULES.values() if rule == "all" else [RULES[rule]]
+    faults = [fault for check in chosen for fault in check(source)]
+    print("\n".join(faults) if faults else f"{rule}: nothing to say")
+    sys.exit(1 if faults else 0)
+
+
+if __name__ == "__main__":
+    main()
