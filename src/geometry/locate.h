@@ -3,7 +3,8 @@
 // Frame and units: site frame, metres.
 // Laws: locate.1 a point on an edge or vertex is found in one of its triangles; locate.2 height_at
 //   at a vertex is the vertex's height.
-// Accuracy: plane of the triangle found, evaluated from its nearest corner (below 1e-9 m).
+// A point within a nanometre of a side counts as on it: computed points on an edge are a rounding
+// off. Accuracy: plane of the triangle found, evaluated from its nearest corner (below 1e-9 m).
 // Errors: nothing outside the surface.
 // Source: definition.
 #pragma once
@@ -20,10 +21,11 @@ class Locator {
   explicit Locator(const Surface& surface);
   std::optional<Index> triangle_at(Point2 p) const;
   std::optional<double> height_at(Point2 p) const;
-  // Every triangle whose bounding box meets the box, ascending, each once.
+  // Every triangle that meets the box, ascending, each once; others only where their own box does.
   std::vector<Index> triangles_in(Point2 low, Point2 high) const;
 
  private:
+  struct Grid;
   const Surface* surface_;
   Point2 low_;
   double cell_ = 1;

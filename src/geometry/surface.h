@@ -5,6 +5,7 @@
 // Laws (each told by verify): surface.1 every triangle is anticlockwise with area above zero;
 //   surface.2 neighbours agree from both sides; surface.3 no two triangles overlap in plan;
 //   surface.4 every index is in range and every coordinate finite.
+// Overlaps up to a nanometre deep are rounding, not faults.
 // Accuracy: exact on what is stored; area sums are compensated.
 // Source: definition.
 #pragma once
