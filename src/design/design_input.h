@@ -55,7 +55,7 @@ struct TankInput {
   std::optional<FromLine> from;             // instead
   Elevation underside_level;                // at corner A
   Fall fall;
-  std::optional<Bearing> fall_bearing;    // downhill
+  std::optional<Bearing> fall_bearing;     // downhill
   std::optional<std::string> fall_toward;  // or the side it falls toward, "CD"
   std::optional<std::pair<Length, Length>> module;
   std::optional<Ratio> voids;

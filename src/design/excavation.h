@@ -1,34 +1,48 @@
 // The excavation: toe, excavated surface, what of the ground is dug, and the crest.
 //
+// What: the connected part of the ground above the pit's cuts that touches a toe polygon. Other
+//   parts above the cuts are findings. The crest is its boundary: the line of zero cut, or the top
+//   of a vertical face.
 // Frame and units: the survey's site frame; results on the grid.
-// Laws: excavation.1 the excavated surface is continuous but at vertical faces; excavation.2 every
-//   crest vertex lies on the ground to 1e-6 m; excavation.3 deeper never cuts less; excavation.4
-//   moving or turning the job changes no volume.
-// Accuracy: facets exact but for one rounding of their corners; volumes to 1e-9 relative.
-// Errors: Refusal when the dug region leaves the survey, with where and by how much.
+// Requires: a survey that covers the pit.
+// Laws: excavation.1 every crest vertex lies on the ground to 1e-6 m; excavation.2 a deeper pit
+// never
+//   cuts less; excavation.3 moving or turning the job changes no volume; excavation.4 a finer split
+//   of the same ground changes nothing.
+// Accuracy: facets exact but for one rounding of their corners; volumes to 1e-9 relative, checked
+// by
+//   a second method in every run.
+// Errors: Refusal when the dug region leaves the survey, with where and how deep the cut still is.
 // Source: the excavated surface as the lower envelope of convex cuts, docs/decisions.
 #pragma once
 
-#include "design/tank.h"
+#include "design/pit_cuts.h"
 #include "geometry/cut.h"
 #include "ground/survey.h"
 
 namespace squaredig::design {
 
+struct CrestRing {
+  std::vector<GridPosition> corners;  // closed, without a repeated last corner
+  std::vector<bool> vertical;         // edge i is the top of a vertical face
+};
+
 struct Excavation {
   geometry::SiteFrame frame;
   Tank tank;
-  std::vector<GridPoint> toe;            // clockwise from the toe corner at A
-  geometry::ExcavatedSurface surface;    // facets in the site frame
-  geometry::CutPieces dug;               // the dug part, piece by piece
-  std::vector<std::vector<GridPosition>> crest;  // closed rings on the ground, outer ring first
+  std::vector<GridPosition> toe;  // clockwise from the corner by A, at dig level
+  PitCuts pit;
+  geometry::Removed dug;
+  std::vector<CrestRing> crest;  // outer rings clockwise, greatest first, then islands
+  ground::Region region;         // where the ground was asked for
   std::vector<Finding> findings;
   std::vector<std::string> cautions;
 
   // How far along the ray from a point the dug region reaches; zero where it never does.
   Length reach(GridPoint from, Bearing along) const;
-  // True where the ground is dug away at that point.
   bool dug_at(GridPoint p) const;
+  // The pit's lowest cut surface at a point, dug or not; nothing outside every cut's domain.
+  std::optional<Elevation> surface_at(GridPoint p) const;
 };
 
 Excavation excavate(const DesignInput& input, ground::Survey& survey);

@@ -5,7 +5,8 @@
 //   underside less the bedding, vertically, at every point; tank.3 turning or moving the tank
 //   changes no side, diagonal or level difference.
 // Accuracy: one rounding of each coordinate.
-// Errors: Refusal naming the job file's line: unknown control point, corner_b that disagrees with the
+// Errors: Refusal naming the job file's line: unknown control point, corner_b that disagrees with
+// the
 //   length, crossing or repeated outline points, an anticlockwise outline is turned with a finding.
 // Source: plane geometry; the ladder's names are common practice, no source.
 #pragma once
@@ -18,8 +19,8 @@ namespace squaredig::design {
 // A plane over the grid: its level at a point and how it falls.
 struct LevelPlane {
   GridPoint about;
-  Elevation level;       // at `about`
-  Fall fall;             // drop per run along `downhill`; 0 = level
+  Elevation level;  // at `about`
+  Fall fall;        // drop per run along `downhill`; 0 = level
   Bearing downhill;
   Elevation at(GridPoint p) const;
   LevelPlane lowered(Length by) const;

@@ -1,0 +1,156 @@
+#include "design/pit_cuts.h"
+
+#include <algorithm>
+
+#include "design/cut_builder_internal.h"
+#include "quantity/number_text.h"
+
+namespace squaredig::design {
+namespace {
+
+template <class T>
+std::vector<T> for_each_side(const PerSide<T>& given, const Tank& tank, const char* what) {
+  std::vector<std::optional<T>> values(tank.sides(), given.all);
+  for (const auto& [name, value] : given.by_side) {
+    std::size_t side = 0;
+    while (side < tank.sides() && tank.side_name(side) != name) ++side;
+    if (side == tank.sides())
+      refuse(given.place,
+             std::string(what) + " for side " + quoted(name) + ", which the tank has not",
+             "sides " + tank.side_name(0) + " to " + tank.side_name(tank.sides() - 1),
+             "correct the side's name");
+    values[side] = value;
+  }
+  std::vector<T> all;
+  for (std::size_t side = 0; side < values.size(); ++side) {
+    if (!values[side])
+      refuse(given.place, "no " + std::string(what) + " for side " + tank.side_name(side),
+             "a " + std::string(what) + " for every side", "add the missing side");
+    all.push_back(*values[side]);
+  }
+  return all;
+}
+
+SideRing tank_ring(const Tank& tank, const geometry::SiteFrame& frame) {
+  const std::size_t n = tank.sides();
+  SideRing ring;
+  for (std::size_t i = n; i-- > 0;) {
+    ring.corners.push_back(frame.to_site(tank.corners[i]));
+    ring.side.push_back((i + n - 1) % n);
+  }
+  return ring;
+}
+
+std::vector<double> scaled(const std::vector<Length>& lengths, double factor) {
+  std::vector<double> metres;
+  for (const Length l : lengths) metres.push_back(l.in_metres() * factor);
+  return metres;
+}
+
+SideRing toe_ring(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame) {
+  const auto ring = moved_outward(tank_ring(tank, frame),
+                                  scaled(gaps_of(input.pit, tank), input.combined_factor));
+  if (ring) return *ring;
+  refuse(input.pit.gap.place, "gaps with which the toe crosses itself or two sides in line part",
+         "gaps that leave one closed toe line", "correct the gaps");
+}
+
+void note_cover(const Cover& cover, const std::vector<Batter>& batters, const Tank& tank,
+                PitCuts& pit) {
+  if (cover.rings.size() < 2) return;
+  if (std::any_of(batters.begin(), batters.end(), [&](Batter b) { return b != batters[0]; }))
+    pit.cautions.push_back(
+        "At a re-entrant corner the flatter of two unequal batters governs where both compete.");
+  for (const auto& [side, other] : cover.sharp)
+    pit.cautions.push_back("Side " + tank.side_name(side) + " produced meets side " +
+                           tank.side_name(other) +
+                           " at under 60 degrees: see the excavated surface there.");
+}
+
+class PitBuilder {
+ public:
+  PitBuilder(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame)
+      : input_(input),
+        tank_(tank),
+        floor_(plane_in(frame, tank.dig_level)),
+        batters_(batters_of(input.pit, tank)),
+        toe_(toe_ring(input, tank, frame)) {
+    for (std::size_t i = 0; i < tank.sides(); ++i) names_.push_back(tank.side_name(i));
+  }
+
+  PitCuts build() {
+    PitCuts pit;
+    pit.toe = toe_.corners;
+    pit.toe_sides = toe_.side;
+    const Cover cover = covered_by_convex(toe_);
+    note_cover(cover, batters_, tank_, pit);
+    for (const auto& ring : cover.rings)
+      pit.cuts.push_back(convex_cut(spec(ring, floor_, batters_, Part::Floor)));
+    add_benches(pit);
+    return pit;
+  }
+
+ private:
+  CutSpec spec(const SideRing& ring, const geometry::Plane& floor,
+               const std::vector<Batter>& batters, Part part) const {
+    return {ring, floor, batters, names_, input_.pit.corners, part, input_.pit.batter.place};
+  }
+
+  // Each bench is a floor of its own, parallel to the floor and further out on every side.
+  void add_benches(PitCuts& pit) const {
+    std::vector<Bench> benches = input_.pit.benches;
+    std::stable_sort(benches.begin(), benches.end(),
+                     [](const Bench& a, const Bench& b) { return a.above_floor < b.above_floor; });
+    std::vector<Batter> batters = batters_;
+    std::vector<double> out(tank_.sides(), 0.0);
+    double below = 0;
+    for (const Bench& bench : benches) {
+      const double height = bench.above_floor.in_metres();
+      widen(out, batters, height - below, bench.width.in_metres() * input_.combined_factor);
+      if (bench.batter) batters.assign(tank_.sides(), *bench.batter);
+      below = height;
+      const auto ring = moved_outward(toe_, out);
+      if (!ring)
+        refuse(bench.place, "a bench whose edge crosses itself", "a bench that fits round the pit",
+               "narrow the bench");
+      geometry::Plane plane = floor_;
+      plane.height += height;
+      for (const auto& convex : covered_by_convex(*ring).rings)
+        pit.cuts.push_back(convex_cut(spec(convex, plane, batters, Part::Bench)));
+    }
+  }
+
+  void widen(std::vector<double>& out, const std::vector<Batter>& batters, double rise,
+             double width) const {
+    for (std::size_t i = 0; i < toe_.corners.size(); ++i) {
+      const std::size_t side = toe_.side[i];
+      const double grade =
+          outward_grade(floor_, toe_.corners[i], toe_.corners[(i + 1) % toe_.corners.size()]);
+      out[side] += width;
+      if (!batters[side].vertical()) out[side] += rise / (1 / batters[side].run_per_rise() - grade);
+    }
+  }
+
+  const DesignInput& input_;
+  const Tank& tank_;
+  geometry::Plane floor_;
+  std::vector<Batter> batters_;
+  SideRing toe_;
+  std::vector<std::string> names_;
+};
+
+}  // namespace
+
+std::vector<Length> gaps_of(const PitInput& pit, const Tank& tank) {
+  return for_each_side(pit.gap, tank, "gap");
+}
+
+std::vector<Batter> batters_of(const PitInput& pit, const Tank& tank) {
+  return for_each_side(pit.batter, tank, "batter");
+}
+
+PitCuts pit_cuts(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame) {
+  return PitBuilder(input, tank, frame).build();
+}
+
+}  // namespace squaredig::design
