@@ -1,0 +1,96 @@
+// A CSV file as a table whose columns are known by name: the base of every field file's reader.
+//
+// What: the header row names the columns in any order and any case; the separator (comma, semicolon
+//   or tab) is the one that yields the names. A file without a header is read in the order its
+//   source states. Numbers have a decimal point, or with semicolon or tab a decimal comma; one file
+//   keeps to one of them. Lengths come in metres whatever the file's unit.
+// Requires: views of a row live until the next call of next(). The first column wanted is the row's
+//   name, said in messages.
+// Errors: all faults of the file are gathered, then thrown by finish() as one Refusal: missing,
+//   doubled and ambiguous columns (x, y, z: their order is ambiguous), short and long rows, the
+//   header again, text that is not one finite number. Columns nobody asked for are told as a
+//   caution.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "formats/csv_rows.h"
+#include "quantity/result_head.h"
+
+namespace squaredig::formats {
+
+enum class Column { Needed, Optional };
+
+struct ColumnWanted {
+  std::string name;
+  std::string also = "";  // a second name that will do; empty: none
+  Column need = Column::Needed;
+};
+
+class CsvTable {
+ public:
+  // Reads the header; columns are numbered in the order of `wanted`. `what` names the kind of file
+  // in messages: "a points file".
+  CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, const std::string& what);
+
+  bool has(std::size_t column) const { return position_[column] >= 0; }
+  // On to the next row; false at the end of the file.
+  bool next();
+  int line() const { return row_->line; }
+  std::string_view text(std::size_t column) const;
+  // Text that may not be blank: adds a fault where it is.
+  std::string_view name(std::size_t column);
+  // One finite number; adds a fault and gives nothing where the cell holds none.
+  std::optional<double> number(std::size_t column);
+  // The same, in metres by the file's unit.
+  std::optional<double> metres(std::size_t column);
+  bool is_blank(std::size_t column) const { return text(column).empty(); }
+  Place place(std::size_t column) const;
+  // The place of the column's name in the header; the first row's cell where there is no header.
+  Place header_place(std::size_t column) const { return header_places_[column]; }
+  void fault(std::size_t column, std::string found, std::string needed, std::string remedy);
+  // Notes that this row takes no part: its line and why, up to a thousand of them.
+  void set_aside(std::string why);
+  bool row_has_fault() const { return row_has_fault_; }
+  std::size_t rows() const { return rows_; }
+  std::size_t rows_set_aside() const { return set_aside_; }
+  const std::vector<std::string>& cautions() const { return cautions_; }
+  FaultList& faults() { return faults_; }
+
+  // Throws all faults there are, or tells what was read.
+  InputRecord finish();
+
+ private:
+  void take_header(const CsvRow& row);
+  void take_names(const std::vector<std::string>& names, const std::vector<Place>& places);
+  void number_fault(std::size_t column);
+  void mixed_marks_fault(std::size_t column);
+  std::optional<double> with_comma(std::string_view cell) const;
+  std::string of_row() const;
+  char best_separator(std::string_view line) const;
+  std::optional<std::size_t> column_of(const std::string& name) const;
+
+  std::string what_;
+  SourceFile source_;
+  FaultList faults_;
+  CsvRows rows_in_;
+  std::vector<ColumnWanted> wanted_;
+  std::vector<int> position_;
+  std::vector<Place> header_places_;
+  std::size_t width_ = 0;
+  char separator_ = ',';
+  char decimal_mark_ = 0;
+  Place decimal_place_;
+  const CsvRow* row_ = nullptr;
+  bool row_has_fault_ = false;
+  bool row_is_header_ = false;
+  std::size_t rows_ = 0;
+  std::size_t set_aside_ = 0;
+  InputRecord record_;
+  std::vector<std::string> cautions_;
+};
+
+}  // namespace squaredig::formats

@@ -1,0 +1,172 @@
+#include "formats/points_csv.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "formats/csv_table.h"
+#include "formats/repeated_names.h"
+#include "quantity/number_text.h"
+
+namespace squaredig::formats {
+namespace {
+
+enum GridColumn { kPoint, kEasting, kNorthing, kHeight, kCode, kSigmaPlan, kSigmaHeight };
+enum GeodeticColumn { kLatitude = 1, kLongitude, kEllipsoidHeight };
+constexpr float kNotGiven = -1;
+
+Column needed_if(bool needed) { return needed ? Column::Needed : Column::Optional; }
+
+std::vector<ColumnWanted> grid_columns(const SourceFile& source, const PointsWanted& wanted) {
+  return {{"point"},
+          {"easting", "e"},
+          {"northing", "n"},
+          {"height", "h", needed_if(wanted.heights == Heights::Needed)},
+          {"code", "", needed_if(!source.codes.empty())},
+          {"sigma_plan_mm", "", Column::Optional},
+          {"sigma_height_mm", "", Column::Optional}};
+}
+
+std::vector<ColumnWanted> geodetic_columns(const SourceFile& source) {
+  return {{"point"},
+          {"latitude"},
+          {"longitude"},
+          {"ellipsoid_height"},
+          {"code", "", needed_if(!source.codes.empty())},
+          {"sigma_plan_mm", "", Column::Optional},
+          {"sigma_height_mm", "", Column::Optional}};
+}
+
+bool code_wanted(const SourceFile& source, CsvTable& table) {
+  const auto& codes = source.codes;
+  if (codes.empty() || std::find(codes.begin(), codes.end(), table.text(kCode)) != codes.end())
+    return true;
+  table.set_aside("code " + quoted(table.text(kCode)) + " is not asked for");
+  return false;
+}
+
+std::optional<Length> sigma(CsvTable& table, std::size_t column) {
+  if (!table.has(column) || table.is_blank(column)) return std::nullopt;
+  const auto value = table.number(column);
+  if (value && *value < 0)
+    table.fault(column, "a standard deviation below zero", "zero or more, in millimetres",
+                "correct it or leave it blank");
+  return value ? std::optional(Length::millimetres(*value)) : std::nullopt;
+}
+
+float in_mm(std::optional<Length> sigma_value) {
+  return sigma_value ? static_cast<float>(sigma_value->in_millimetres()) : kNotGiven;
+}
+
+void tell_code_column(const SourceFile& source, const CsvTable& table,
+                      std::vector<std::string>& cautions) {
+  if (!source.codes.empty() && table.rows() == table.rows_set_aside())
+    cautions.push_back(source.name + ": no row has a code that is asked for");
+}
+
+// The row's point; nothing where a number is missing.
+std::optional<SurveyPoint> grid_point_of(CsvTable& table, const PointsWanted& wanted) {
+  SurveyPoint point;
+  const auto easting = table.metres(kEasting);
+  const auto northing = table.metres(kNorthing);
+  point.has_height =
+      table.has(kHeight) && !(wanted.heights == Heights::Optional && table.is_blank(kHeight));
+  const auto height = point.has_height ? table.metres(kHeight) : std::optional(0.0);
+  point.sigma_plan_mm = in_mm(sigma(table, kSigmaPlan));
+  point.sigma_height_mm = in_mm(sigma(table, kSigmaHeight));
+  point.line = static_cast<std::uint32_t>(table.line());
+  if (!easting || !northing || !height) return std::nullopt;
+  point.at = grid_position(*easting, *northing, *height);
+  return point;
+}
+
+void refuse_geodetic(const SourceFile& source) {
+  refuse({source.name}, "latitude and longitude", "grid points: easting, northing, height",
+         "name the file under [field] gnss, where it is converted to the grid");
+}
+
+std::optional<Angle> angle_of(CsvTable& table, std::size_t column, double most) {
+  auto angle = parse_angle(table.text(column), AngleNotation::DegreesMinutesSeconds);
+  if (!angle) {
+    const auto degrees = table.number(column);
+    if (!degrees) return std::nullopt;
+    angle = Angle::degrees(*degrees);
+  }
+  if (std::abs(angle->in_degrees()) <= most) return angle;
+  table.fault(column, "an angle of " + quoted(table.text(column)),
+              "degrees from -" + fixed(most, 0) + " to " + fixed(most, 0), "correct the cell");
+  return std::nullopt;
+}
+
+}  // namespace
+
+PointsKind kind_of_points_csv(const SourceFile& source) {
+  // every name is optional here: what is missing is for the real reading to say
+  const std::vector<ColumnWanted> names = {{"latitude", "", Column::Optional},
+                                           {"longitude", "", Column::Optional},
+                                           {"easting", "e", Column::Optional},
+                                           {"northing", "n", Column::Optional}};
+  try {
+    const CsvTable table(source, names, "a points file");
+    const bool grid = table.has(2) || table.has(3);
+    return !grid && (table.has(0) || table.has(1)) ? PointsKind::Geodetic : PointsKind::Grid;
+  } catch (const Refusal& refusal) {
+    if (refusal.problems().front().kind == ProblemKind::Storage) throw;
+    return PointsKind::Grid;
+  }
+}
+
+PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted,
+                           PointTable before) {
+  if (kind_of_points_csv(source) == PointsKind::Geodetic) refuse_geodetic(source);
+  CsvTable table(source, grid_columns(source, wanted), "a points file");
+  PointsFile file;
+  file.points = std::move(before);
+  const std::size_t first = file.points.size();
+  const std::uint16_t number = file.points.add_file(source.name);
+  while (table.next()) {
+    if (!code_wanted(source, table)) continue;
+    if (wanted.names == Names::Unique) table.name(kPoint);
+    auto point = grid_point_of(table, wanted);
+    if (!point || table.row_has_fault()) continue;
+    file.extent.add(point->at.at);
+    if (wanted.keep && !wanted.keep(point->at)) continue;
+    point->file = number;
+    file.points.add(*point, table.text(kPoint), table.text(kCode));
+  }
+  if (table.rows() == 0 && table.faults().empty())
+    table.faults().add({source.name}, "a header without rows", "points", "export the file again");
+  file.cautions = table.cautions();
+  tell_code_column(source, table, file.cautions);
+  const auto repeated = repeated_names(file.points, first);
+  if (wanted.names == Names::Told)
+    tell_repeated(repeated, source.name, file.cautions);
+  else
+    refuse_repeated(repeated, source.name, table.faults());
+  file.columns = {table.header_place(kEasting), table.header_place(kNorthing)};
+  file.record = table.finish();
+  return file;
+}
+
+GeodeticFile read_geodetic_csv(const SourceFile& source) {
+  CsvTable table(source, geodetic_columns(source), "a file of geodetic points");
+  GeodeticFile file;
+  while (table.next()) {
+    if (!code_wanted(source, table)) continue;
+    const std::string name(table.name(kPoint));
+    const auto latitude = angle_of(table, kLatitude, 90);
+    const auto longitude = angle_of(table, kLongitude, 360);
+    const auto height = table.metres(kEllipsoidHeight);
+    const auto sigma_plan = sigma(table, kSigmaPlan);
+    const auto sigma_height = sigma(table, kSigmaHeight);
+    if (latitude && longitude && height)
+      file.points.push_back({name, *latitude, *longitude, Elevation::metres(*height),
+                             std::string(table.text(kCode)), sigma_plan, sigma_height,
+                             table.place(kPoint)});
+  }
+  file.cautions = table.cautions();
+  tell_code_column(source, table, file.cautions);
+  file.record = table.finish();
+  return file;
+}
+
+}  // namespace squaredig::formats
