@@ -81,8 +81,8 @@ GridFiles grid_files(PJ_CONTEXT* context, const PJ* operation) {
 
 }  // namespace
 
-Operation Operation::best(std::string_view from, std::string_view to, Geographic near,
-                          const Place& place) {
+std::variant<Operation, Problem> Operation::search(std::string_view from, std::string_view to,
+                                                   Geographic near, const Place& place) {
   auto impl = std::make_shared<Impl>();
   impl->context = offline_context(place);
   impl->place = place;
@@ -95,20 +95,29 @@ Operation Operation::best(std::string_view from, std::string_view to, Geographic
   Owned<PJ> found = most_accurate(context, list.get());
   const std::string way = "from " + std::string(from) + " to " + std::string(to);
   if (!found)
-    refuse(place, "no way " + way + " of stated accuracy is known here, only a ballpark or none",
-           "a transformation that states its accuracy", "use reference systems of one datum");
+    return Problem{ProblemKind::Input, place,
+                   "no way " + way + " of stated accuracy is known here, only a ballpark or none",
+                   "a transformation that states its accuracy",
+                   "use reference systems of one datum"};
   const GridFiles files = grid_files(context, found.get());
   const std::string name = text_of(proj_get_name(found.get()));
   if (!files.missing.empty() || proj_coordoperation_is_instantiable(context, found.get()) == 0)
-    refuse(place,
-           "the way " + way + " (" + name + ") needs the grid file " + files.missing +
-               ", which is not installed",
-           "every grid file of the operation, on this machine",
-           "install it where PROJ looks for its data, or work in one datum");
+    return Problem{ProblemKind::Input, place,
+                   "the way " + way + " (" + name + ") needs the grid file " + files.missing +
+                       ", which is not installed",
+                   "every grid file of the operation, on this machine",
+                   "install it where PROJ looks for its data, or work in one datum"};
   impl->used = {name, Length::metres(stated_accuracy(context, found.get())), files.present,
                 software_text(context)};
   impl->operation = std::move(found);
   return Operation(std::move(impl));
+}
+
+Operation Operation::best(std::string_view from, std::string_view to, Geographic near,
+                          const Place& place) {
+  auto found = search(from, to, near, place);
+  if (auto* problem = std::get_if<Problem>(&found)) throw Refusal(std::move(*problem));
+  return std::get<Operation>(std::move(found));
 }
 
 Position Operation::apply(Position p) const {
@@ -136,6 +145,13 @@ Position Operation::apply(Position p) const {
 }
 
 const OperationUsed& Operation::used() const { return impl_->used; }
+
+std::variant<ToWgs84, Problem> ToWgs84::search(const Grid& grid, GridPoint near,
+                                               const Place& place) {
+  auto found = Operation::search(grid.code(), "EPSG:4326", grid.to_geographic(near), place);
+  if (auto* problem = std::get_if<Problem>(&found)) return std::move(*problem);
+  return ToWgs84(std::get<Operation>(std::move(found)));
+}
 
 ToWgs84 ToWgs84::from(const Grid& grid, GridPoint near, const Place& place) {
   return ToWgs84(Operation::best(grid.code(), "EPSG:4326", grid.to_geographic(near), place));

@@ -18,6 +18,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <variant>
 #include <vector>
 
 #include "geodesy/grid.h"
@@ -41,6 +42,10 @@ class Operation {
  public:
   static Operation best(std::string_view from, std::string_view to, Geographic near,
                         const Place& place);
+  // The same for work that can do without: the problem instead of a Refusal where no operation is
+  // of stated accuracy with every file at hand.
+  static std::variant<Operation, Problem> search(std::string_view from, std::string_view to,
+                                                 Geographic near, const Place& place);
   Position apply(Position p) const;
   const OperationUsed& used() const;
 
@@ -54,6 +59,8 @@ class Operation {
 class ToWgs84 {
  public:
   static ToWgs84 from(const Grid& grid, GridPoint near, const Place& place);
+  static std::variant<ToWgs84, Problem> search(const Grid& grid, GridPoint near,
+                                               const Place& place);
   Geographic operator()(GridPoint p) const;
   const OperationUsed& used() const { return operation_.used(); }
 
