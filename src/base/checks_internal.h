@@ -1,0 +1,49 @@
+// The parts of the verdict, each a pure function of the floor as laid out.
+#pragma once
+
+#include "base/floor_internal.h"
+
+namespace squaredig::base {
+
+struct LevelAnswer {
+  std::vector<JudgedPoint> points;
+  Deviations deviation;
+  std::vector<Check> checks;  // level high, level low, level mean
+};
+LevelAnswer judge_levels(const BaseInput& input, const PlannedBase& planned, const Floor& floor);
+
+struct PlaneAnswer {
+  std::optional<Flatness> flatness;
+  std::optional<BestPlane> best_plane;
+  std::vector<Check> checks;  // flatness, fall
+  std::vector<Finding> findings;
+};
+PlaneAnswer judge_plane(const BaseInput& input, const PlannedBase& planned, const Floor& floor);
+
+struct CoverageAnswer {
+  std::optional<Length> largest_hole;
+  Check check;
+};
+CoverageAnswer judge_coverage(const BaseInput& input, const Floor& floor);
+
+struct SkinAnswer {
+  std::optional<Skin> skin;
+  std::optional<Length> area_mean;
+  std::optional<Area> measured_area;
+  std::optional<BankVolume> trim;
+  std::optional<Volume> make_up;
+  std::vector<Check> checks;  // bedding thinnest, bedding thickest
+  std::vector<std::string> assumed;
+  std::vector<std::string> cautions;
+};
+SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+                      const std::optional<DugSurface>& dug);
+
+// "12.3 mm"
+std::string in_mm(Length v);
+// "4.20 m along A-B, 1.75 m in"
+std::string tied(const design::Tank& tank, GridPoint p);
+// What would settle a check that is not proven: the standard uncertainty it takes.
+std::string to_settle(const Check& check, double coverage_factor);
+
+}  // namespace squaredig::base
