@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "design/cut_builder_internal.h"
+#include "design/extras_internal.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::design {
@@ -72,6 +72,7 @@ class PitBuilder {
   PitBuilder(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame)
       : input_(input),
         tank_(tank),
+        frame_(frame),
         floor_(plane_in(frame, tank.dig_level)),
         batters_(batters_of(input.pit, tank)),
         toe_(toe_ring(input, tank, frame)) {
@@ -87,6 +88,10 @@ class PitBuilder {
     for (const auto& ring : cover.rings)
       pit.cuts.push_back(convex_cut(spec(ring, floor_, batters_, Part::Floor)));
     add_benches(pit);
+    const PitBase base{input_, tank_, frame_, floor_, toe_};
+    add_ramps(base, pit);
+    add_trenches(base, pit);
+    add_sumps(base, pit);
     return pit;
   }
 
@@ -133,6 +138,7 @@ class PitBuilder {
 
   const DesignInput& input_;
   const Tank& tank_;
+  const geometry::SiteFrame& frame_;
   geometry::Plane floor_;
   std::vector<Batter> batters_;
   SideRing toe_;

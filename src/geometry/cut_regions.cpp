@@ -63,16 +63,32 @@ class Groups {
   std::vector<std::size_t> parent_;
 };
 
-// The length of a region's border on one edge of its triangle.
-double length_on_edge(const Region& region, int edge) {
-  double length = 0;
-  const auto& p = region.polygon;
-  for (std::size_t i = 0; i < p.corners.size(); ++i)
-    if (p.labels[i] == edge) {
-      const Point2 d = p.corners[(i + 1) % p.corners.size()] - p.corners[i];
-      length += std::hypot(d.x, d.y);
-    }
-  return length;
+struct Side {
+  Point2 from, to;
+  double length() const { return std::hypot(to.x - from.x, to.y - from.y); }
+};
+
+Side side_of_region(const Region& region, std::size_t i) {
+  const auto& c = region.polygon.corners;
+  return {c[i], c[(i + 1) % c.size()]};
+}
+
+// The length that two sides on one line, seen from opposite sides, have in common.
+double shared_length(const Side& a, const Side& b) {
+  const double length = a.length();
+  if (length <= kNoLength || b.length() <= kNoLength) return 0;
+  const HalfPlane line = HalfPlane::left_of(a.from, a.to);
+  if (std::abs(line.at(b.from)) > kNoLength || std::abs(line.at(b.to)) > kNoLength) return 0;
+  const Point2 u = (1 / length) * (a.to - a.from);
+  const double from = dot(b.from - a.from, u), to = dot(b.to - a.from, u);
+  return std::min(length, std::max(from, to)) - std::max(0.0, std::min(from, to));
+}
+
+bool share_border(const Region& a, const Region& b) {
+  for (std::size_t i = 0; i < a.polygon.corners.size(); ++i)
+    for (std::size_t j = 0; j < b.polygon.corners.size(); ++j)
+      if (shared_length(side_of_region(a, i), side_of_region(b, j)) > kNoLength) return true;
+  return false;
 }
 
 bool overlapping(const Region& a, const Region& b) {
@@ -84,24 +100,31 @@ void join_within_triangles(const std::vector<Region>& regions, Groups& groups) {
   for (std::size_t i = 0; i < regions.size(); ++i)
     for (std::size_t j = i + 1; j < regions.size() && regions[j].triangle == regions[i].triangle;
          ++j)
-      if (groups.root(i) != groups.root(j) && overlapping(regions[i], regions[j]))
+      if (groups.root(i) != groups.root(j) &&
+          (overlapping(regions[i], regions[j]) || share_border(regions[i], regions[j])))
         groups.join(i, j);
 }
 
 void join_across_edges(const Surface& surface, const std::vector<Region>& regions, Groups& groups) {
-  const auto before = [](const Region& a, std::pair<Index, Index> key) {
-    return std::pair(a.triangle, a.cut) < key;
-  };
   for (std::size_t i = 0; i < regions.size(); ++i) {
     const Region& region = regions[i];
-    for (int edge = 0; edge < 3; ++edge) {
+    for (std::size_t e = 0; e < region.polygon.corners.size(); ++e) {
+      const int edge = region.polygon.labels[e];
+      if (edge > 2) continue;
       const Index other = surface.neighbours[static_cast<std::size_t>(region.triangle)]
                                             [static_cast<std::size_t>(edge)];
-      if (other <= region.triangle || length_on_edge(region, edge) <= kNoLength) continue;
-      const std::pair key(other, region.cut);
-      const auto found = std::lower_bound(regions.begin(), regions.end(), key, before);
-      if (found != regions.end() && found->triangle == other && found->cut == region.cut)
-        groups.join(i, static_cast<std::size_t>(found - regions.begin()));
+      if (other <= region.triangle) continue;
+      const Side side = side_of_region(region, e);
+      auto found = std::lower_bound(regions.begin(), regions.end(), other,
+                                    [](const Region& a, Index t) { return a.triangle < t; });
+      for (; found != regions.end() && found->triangle == other; ++found) {
+        const auto j = static_cast<std::size_t>(found - regions.begin());
+        if (groups.root(i) == groups.root(j)) continue;
+        for (std::size_t f = 0; f < found->polygon.corners.size(); ++f)
+          if (found->polygon.labels[f] < 3 &&
+              shared_length(side, side_of_region(*found, f)) > kNoLength)
+            groups.join(i, j);
+      }
     }
   }
 }

@@ -1,0 +1,191 @@
+#include "dig/dig.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dig/dig_internal.h"
+#include "geometry/closure.h"
+#include "geometry/overlay.h"
+#include "geometry/sum.h"
+#include "quantity/number_text.h"
+
+namespace squaredig::dig {
+namespace {
+
+BankVolume bank(double m3) { return BankVolume::cubic_metres(m3); }
+
+std::vector<Rung> ladder(const Work& work) {
+  const auto& tank = work.pit.tank;
+  std::vector<Rung> rungs;
+  for (std::size_t i = 0; i < tank.sides(); ++i) {
+    const GridPoint p = tank.corners[i];
+    const std::string at = design::Tank::corner_name(i);
+    if (const auto z = work.locator.height_at(work.pit.frame.to_site(p)))
+      rungs.push_back({"ground", work.pit.frame.to_grid_height(*z), at});
+    rungs.push_back({"tank top", tank.top.at(p), at});
+    rungs.push_back({"tank underside", tank.underside.at(p), at});
+    rungs.push_back({"dig level", tank.dig_level.at(p), at});
+  }
+  return rungs;
+}
+
+void add_haul(const Work& work, DigResult& result) {
+  const auto& input = work.input;
+  if (input.strip)
+    result.topsoil = bank(result.crest_area.in_square_metres() * input.strip->in_metres());
+  if (!input.bulking) return;
+  const auto loosened = [&](BankVolume v) {
+    return LooseVolume::cubic_metres(v.in_cubic_metres() * input.bulking->value());
+  };
+  result.loose = loosened(result.cut);
+  const BankVolume leaves = result.cut - input.keep.value_or(BankVolume{});
+  result.hauled = loosened(std::max(leaves, BankVolume{}));
+  if (input.truck) result.truckloads = loads_for(*result.hauled, *input.truck);
+  if (leaves < BankVolume{})
+    result.head.findings.push_back(
+        {"keep-more-than-cut", "keep_m3 is more than the whole cut: nothing leaves the site."});
+}
+
+void add_measures(const Work& work, DigResult& result) {
+  const auto& dug = work.pit.dug;
+  geometry::Sum length;
+  for (const auto& ring : dug.rings)
+    for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+      const auto d = ring.corners[(i + 1) % ring.corners.size()].plan() - ring.corners[i].plan();
+      length.add(std::hypot(d.x, d.y));
+    }
+  result.cut = bank(dug.volume);
+  result.crest_area = Area::square_metres(dug.area);
+  result.crest_length = Length::metres(length.value());
+  result.floor_area = Area::square_metres(geometry::area_of(work.pit.pit.toe));
+  result.deepest_cut = Length::metres(dug.deepest);
+  result.deepest_at = work.pit.frame.to_grid(dug.deepest_at);
+  result.mean_cut = Length::metres(dug.area > 0 ? dug.volume / dug.area : 0);
+  result.toe = work.pit.toe;
+  for (const auto& ring : work.pit.crest) result.crest.push_back(ring.corners);
+}
+
+void add_staff_findings(const design::Laser& laser, DigResult& result) {
+  auto& findings = result.head.findings;
+  findings.insert(findings.end(), laser.findings().begin(), laser.findings().end());
+  std::vector<std::string> off;
+  for (const auto& cell : result.grid.cells)
+    if (cell.staff_reading && laser.off_staff(*cell.staff_reading)) off.push_back(cell.name());
+  if (!off.empty())
+    findings.push_back({"off-staff", std::to_string(off.size()) + " cells, first " + off.front() +
+                                         ", read below zero or beyond the staff: set the laser "
+                                         "higher or lower, or take a longer staff."});
+}
+
+void add_cautions(const Work& work, DigResult& result) {
+  auto& cautions = result.head.cautions;
+  cautions = work.pit.cautions;
+  cautions.push_back(work.design.pit.corners == design::Corners::Mitre
+                         ? "Corners are mitred: both batters run on until they meet."
+                         : "Corners are rounded by chords at most 6 degrees apart, which hold at "
+                           "most 0.1 percent more than the cone.");
+  if (!work.design.pit.batter_given_by)
+    cautions.push_back("NO BATTER GIVEN: support by others. Nobody is named who gave the batters.");
+  for (const auto& ring : work.pit.crest)
+    for (std::size_t i = 0; i < ring.corners.size(); ++i)
+      if (ring.vertical[i] && work.design.pit.vertical_caution_depth) {
+        const auto& p = ring.corners[i];
+        const auto floor = work.pit.surface_at(p.at);
+        if (floor && p.height - *floor > *work.design.pit.vertical_caution_depth) {
+          cautions.push_back("NO BATTER GIVEN: support by others. A vertical face is deeper than " +
+                             fixed(work.design.pit.vertical_caution_depth->in_metres(), 2) + " m.");
+          return;
+        }
+      }
+}
+
+// A ramp's floor has no outer end: where the ground falls below it, the ramp is over.
+bool is_ramp(const Work& work, const geometry::Facet& facet) {
+  return work.pit.dug.cuts[static_cast<std::size_t>(facet.cut)].part ==
+         static_cast<geometry::Index>(design::Part::Ramp);
+}
+
+}  // namespace
+
+Depth depth_over(const Work& work, const geometry::Piece& piece) {
+  return {work.ground.surface.plane(piece.triangle),
+          work.pit.dug.facets[static_cast<std::size_t>(piece.facet)].plane};
+}
+
+void fill_to_floor(const Work& work, DigResult& result) {
+  std::vector<geometry::PlaneFacet> floors;
+  for (const auto& facet : work.pit.dug.facets)
+    if (facet.kind == geometry::FacetKind::Floor && !is_ramp(work, facet))
+      floors.push_back({facet.outline, facet.plane});
+  const auto found = geometry::between(work.ground.surface, work.locator, floors);
+  if (found.below <= 1e-9) return;
+  result.fill_to_floor = Volume::cubic_metres(found.below);
+  result.fill_to_floor_area = Area::square_metres(found.area_below);
+  result.head.findings.push_back(
+      {"ground-below-floor", "The ground lies below the dig level over " +
+                                 fixed(found.area_below, 2) + " m2, by up to " +
+                                 fixed(found.greatest_below, 2) + " m: " + fixed(found.below, 2) +
+                                 " m3 would fill it up to the floor. Ask the engineer with what."});
+}
+
+void add_parts(const Work& work, DigResult& result) {
+  double before = 0;
+  const auto& all = work.pit.pit.cuts;
+  for (int part = 0; part <= static_cast<int>(design::Part::Sump); ++part) {
+    if (std::none_of(all.begin(), all.end(), [&](const auto& c) { return c.part == part; }))
+      continue;
+    std::vector<geometry::ConvexCut> cuts;
+    for (const auto& cut : all)
+      if (cut.part <= part) cuts.push_back(cut);
+    const double volume = cuts.size() == all.size()
+                              ? work.pit.dug.volume
+                              : geometry::removed_volume(work.ground.surface, cuts);
+    result.by_part.push_back(
+        {design::name_of(static_cast<design::Part>(part)), bank(volume - before)});
+    before = volume;
+  }
+}
+
+void add_closure(const Work& work, DigResult& result) {
+  const auto flux = geometry::flux_of(work.ground.surface, work.pit.dug);
+  geometry::Sum cells;
+  for (const auto& cell : result.grid.cells) cells.add(cell.cut.in_cubic_metres());
+  result.closure = {bank(cells.value()), "flux through the closed solid", bank(flux.volume),
+                    bank(flux.volume - work.pit.dug.volume),
+                    Area::square_metres(std::hypot(flux.open_x, flux.open_y))};
+}
+
+long loads_for(LooseVolume loose, LooseVolume truck) {
+  const double loads = loose / truck;
+  const double nearest = std::round(loads);
+  return std::lround(std::abs(loads - nearest) <= 1e-9 * std::max(1.0, nearest) ? nearest
+                                                                                : std::ceil(loads));
+}
+
+DigResult dig(const DigInput& input, const design::DesignInput& design,
+              const design::Excavation& pit, ground::Survey& survey) {
+  const auto& ground = survey.surface_for(pit.region);
+  const geometry::Locator locator(ground.surface);
+  const Work work{input, design, pit, ground, locator};
+  DigResult result;
+  result.head.findings = pit.tank.findings;
+  result.head.findings.insert(result.head.findings.end(), pit.findings.begin(), pit.findings.end());
+  result.levels = ladder(work);
+  add_measures(work, result);
+  std::optional<design::Laser> laser;
+  if (input.laser) laser = design::Laser::set_up(*input.laser, pit.tank, design.control);
+  result.grid = cells_of(work, laser);
+  if (laser) add_staff_findings(*laser, result);
+  result.uncertainty = uncertainty_of(work);
+  add_haul(work, result);
+  fill_to_floor(work, result);
+  add_parts(work, result);
+  add_closure(work, result);
+  result.comparison = compare(work, result.grid);
+  if (input.rough_above && *input.rough_above > Length{})
+    result.stop_level_at_a = pit.tank.dig_level.at(pit.tank.corners[0]) + *input.rough_above;
+  add_cautions(work, result);
+  return result;
+}
+
+}  // namespace squaredig::dig

@@ -1,0 +1,32 @@
+// The steps of the dig stage.
+#pragma once
+
+#include "design/laser.h"
+#include "dig/dig.h"
+#include "geometry/locate.h"
+
+namespace squaredig::dig {
+
+struct Work {
+  const DigInput& input;
+  const design::DesignInput& design;
+  const design::Excavation& pit;
+  const ground::GroundSurface& ground;
+  const geometry::Locator& locator;
+};
+
+CellGrid cells_of(const Work& work, const std::optional<design::Laser>& laser);
+Comparison compare(const Work& work, const CellGrid& grid);
+std::optional<Uncertainty> uncertainty_of(const Work& work);
+void fill_to_floor(const Work& work, DigResult& result);
+void add_parts(const Work& work, DigResult& result);
+void add_closure(const Work& work, DigResult& result);
+
+// The cut's depth over a piece: a linear function of position.
+struct Depth {
+  geometry::Plane top, bottom;
+  double at(geometry::Point2 p) const { return top.at(p) - bottom.at(p); }
+};
+Depth depth_over(const Work& work, const geometry::Piece& piece);
+
+}  // namespace squaredig::dig

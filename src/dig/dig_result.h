@@ -1,0 +1,102 @@
+// The answer of the dig stage: levels, volumes, crest, and the cut of each grid cell.
+#pragma once
+
+#include <optional>
+
+#include "quantity/angle.h"
+#include "quantity/points.h"
+#include "quantity/result_head.h"
+#include "quantity/tolerance.h"
+
+namespace squaredig::dig {
+
+// One rung of the level ladder at a tank corner.
+struct Rung {
+  std::string name;
+  Elevation level;
+  std::string at;
+};
+
+struct PartVolume {
+  std::string part;
+  BankVolume cut;
+};
+
+struct VolumeClosure {
+  BankVolume cells_sum;
+  std::string second_method;
+  BankVolume second;
+  BankVolume difference;  // second less first
+  Area open;              // of the closed solid's outward vector areas; zero when closed
+};
+
+// What others may quote for the same pit; never used.
+struct Comparison {
+  BankVolume end_area;
+  Length end_area_spacing;
+  BankVolume grid;
+  Length grid_spacing;
+};
+
+struct Uncertainty {
+  BankVolume sigma;  // points and common part together
+  BankVolume from_points;
+  BankVolume from_common;
+};
+
+// One cell of the dig sheet that holds some of the cut.
+struct Cell {
+  int column = 0;  // along A-B, 0 begins at A
+  int row = 0;     // across, 0 begins at A-B, into the tank
+  GridPoint centre;
+  Length along;  // of the centre, from A along A-B
+  Length across;
+  std::optional<Elevation> ground;
+  std::optional<Elevation> dig_level;  // of the excavated surface; nothing where not dug
+  std::optional<Length> cut_at_centre;
+  Length mean_cut;
+  BankVolume cut;
+  Area area;
+  std::string part;
+  std::optional<Length> staff_reading;
+  std::string name() const;  // "c3r-1"
+};
+
+struct CellGrid {
+  Length size;
+  int columns = 0;
+  int rows = 0;
+  int first_column = 0;
+  int first_row = 0;
+  GridPoint origin;         // outer corner of the first column and row
+  Bearing bearing;          // of A-B
+  std::vector<Cell> cells;  // by row, then column
+};
+
+struct DigResult {
+  ResultHead head;
+  std::vector<Rung> levels;
+  BankVolume cut;
+  std::optional<Uncertainty> uncertainty;
+  std::optional<LooseVolume> loose;
+  std::optional<LooseVolume> hauled;  // what leaves: loose, less what is kept
+  std::optional<long> truckloads;
+  std::optional<BankVolume> topsoil;  // of the cut, stripped first
+  Volume fill_to_floor;
+  Area fill_to_floor_area;
+  Area floor_area;
+  Area crest_area;
+  Length crest_length;
+  Length deepest_cut;
+  GridPoint deepest_at;
+  Length mean_cut;
+  std::vector<PartVolume> by_part;
+  VolumeClosure closure;
+  Comparison comparison;
+  CellGrid grid;
+  std::optional<Elevation> stop_level_at_a;  // first stop, above the dig level
+  std::vector<GridPosition> toe;
+  std::vector<std::vector<GridPosition>> crest;
+};
+
+}  // namespace squaredig::dig

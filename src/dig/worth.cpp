@@ -1,0 +1,108 @@
+// What the volume is worth: its standard deviation, and what other methods would make of it.
+#include <algorithm>
+#include <cmath>
+
+#include "dig/dig_internal.h"
+#include "geometry/sum.h"
+
+namespace squaredig::dig {
+namespace {
+
+using geometry::Point2;
+
+// dV/dz of each ground vertex: the integral of its hat function over the dug region.
+std::vector<geometry::Sum> hat_integrals(const Work& work) {
+  std::vector<geometry::Sum> hats(work.ground.surface.vertices.size());
+  for (const auto& piece : work.pit.dug.pieces) {
+    const auto c = work.ground.surface.corners(piece.triangle);
+    const auto& t = work.ground.surface.triangles[static_cast<std::size_t>(piece.triangle)];
+    const double whole = orient(c[0].plan(), c[1].plan(), c[2].plan());
+    for (std::size_t i = 0; i < 3; ++i) {
+      const Point2 b = c[(i + 1) % 3].plan(), d = c[(i + 2) % 3].plan();
+      hats[static_cast<std::size_t>(t[i])].add(piece.area * orient(piece.centroid, b, d) / whole);
+    }
+  }
+  return hats;
+}
+
+// The section's area at one distance along A-B: exact over every piece the line crosses.
+double section_area(const Work& work, Point2 a, Point2 along, double station) {
+  geometry::Sum area;
+  for (const auto& piece : work.pit.dug.pieces) {
+    const auto outline = work.pit.dug.outline(piece);
+    std::vector<Point2> ends;
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const Point2 p = outline[i], q = outline[(i + 1) % outline.size()];
+      const double at_p = dot(p - a, along) - station, at_q = dot(q - a, along) - station;
+      if ((at_p > 0) != (at_q > 0)) ends.push_back(p + (at_p / (at_p - at_q)) * (q - p));
+    }
+    if (ends.size() != 2) continue;
+    const Depth depth = depth_over(work, piece);
+    const Point2 d = ends[1] - ends[0];
+    area.add(std::hypot(d.x, d.y) * (depth.at(ends[0]) + depth.at(ends[1])) / 2);
+  }
+  return area.value();
+}
+
+double depth_at(const Work& work, GridPoint p) {
+  if (!work.pit.dug_at(p)) return 0;
+  const auto top = work.locator.height_at(work.pit.frame.to_site(p));
+  const auto floor = work.pit.surface_at(p);
+  return top && floor ? *top - work.pit.frame.to_site(*floor) : 0;
+}
+
+double by_grid_corners(const Work& work, const CellGrid& grid) {
+  geometry::Sum depths;
+  const double size = grid.size.in_metres();
+  for (int row = grid.first_row; row <= grid.first_row + grid.rows; ++row)
+    for (int column = grid.first_column; column <= grid.first_column + grid.columns; ++column)
+      depths.add(depth_at(
+          work, work.pit.tank.from_a(Length::metres(column * size), Length::metres(row * size))));
+  return depths.value() * size * size;
+}
+
+}  // namespace
+
+std::optional<Uncertainty> uncertainty_of(const Work& work) {
+  const auto& sigmas = work.ground.sigma_height;
+  if (sigmas.empty()) return std::nullopt;
+  const auto hats = hat_integrals(work);
+  geometry::Sum variance;
+  for (std::size_t i = 0; i < hats.size(); ++i) {
+    const double part = hats[i].value() * sigmas[i].in_metres();
+    variance.add(part * part);
+  }
+  const double points = std::sqrt(variance.value());
+  const double common = work.ground.sigma_common.value_or(Length{}).in_metres() * work.pit.dug.area;
+  return Uncertainty{BankVolume::cubic_metres(std::hypot(points, common)),
+                     BankVolume::cubic_metres(points), BankVolume::cubic_metres(common)};
+}
+
+Comparison compare(const Work& work, const CellGrid& grid) {
+  const Point2 a = work.pit.frame.to_site(work.pit.tank.corners[0]);
+  const Point2 along{sine(work.pit.tank.ab.from_north()), cosine(work.pit.tank.ab.from_north())};
+  double low = INFINITY, high = -INFINITY;
+  for (const auto& ring : work.pit.dug.rings)
+    for (const auto& p : ring.corners) {
+      low = std::min(low, dot(p.plan() - a, along));
+      high = std::max(high, dot(p.plan() - a, along));
+    }
+  Comparison comparison;
+  if (high <= low) return comparison;
+  const int steps = std::max(1, static_cast<int>(std::ceil((high - low) / grid.size.in_metres())));
+  const double spacing = (high - low) / steps;
+  geometry::Sum volume;
+  for (int i = 0; i <= steps; ++i) {
+    // the end sections are taken a hair inside, where a vertical face still counts
+    const double hair = i == 0 ? 1e-9 : i == steps ? -1e-9 : 0;
+    const double weight = i == 0 || i == steps ? 0.5 : 1.0;
+    volume.add(weight * spacing * section_area(work, a, along, low + i * spacing + hair));
+  }
+  comparison.end_area = BankVolume::cubic_metres(volume.value());
+  comparison.end_area_spacing = Length::metres(spacing);
+  comparison.grid = BankVolume::cubic_metres(by_grid_corners(work, grid));
+  comparison.grid_spacing = grid.size;
+  return comparison;
+}
+
+}  // namespace squaredig::dig

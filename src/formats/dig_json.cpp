@@ -1,0 +1,104 @@
+#include "formats/dig_json.h"
+
+#include "formats/json_internal.h"
+
+namespace squaredig::formats {
+namespace {
+
+Json levels_json(const dig::DigResult& result) {
+  Json rungs = Json::array();
+  for (const auto& rung : result.levels)
+    rungs.push_back(
+        {{"name", rung.name}, {"level", number(rung.level.in_metres(), "level")}, {"at", rung.at}});
+  return rungs;
+}
+
+Json closure_json(const dig::VolumeClosure& closure) {
+  return {{"cells_sum_m3", cubic_metres(closure.cells_sum, "cells_sum_m3")},
+          {"second_method", closure.second_method},
+          {"second_method_m3", cubic_metres(closure.second, "second_method_m3")},
+          {"difference_m3", cubic_metres(closure.difference, "difference_m3")},
+          {"open_m2", square_metres(closure.open, "open_m2")}};
+}
+
+Json comparison_json(const dig::Comparison& comparison) {
+  return {{"end_area_m3", cubic_metres(comparison.end_area, "end_area_m3")},
+          {"end_area_spacing_m", metres(comparison.end_area_spacing, "end_area_spacing_m")},
+          {"grid_m3", cubic_metres(comparison.grid, "grid_m3")},
+          {"grid_spacing_m", metres(comparison.grid_spacing, "grid_spacing_m")}};
+}
+
+Json cells_json(const dig::CellGrid& grid) {
+  return {{"size_m", metres(grid.size, "size_m")},
+          {"count", grid.cells.size()},
+          {"columns", grid.columns},
+          {"rows", grid.rows},
+          {"first_column", grid.first_column},
+          {"first_row", grid.first_row},
+          {"origin", place_in_array(grid.origin)},
+          {"bearing_deg", number(grid.bearing.in_degrees(), "bearing_deg")}};
+}
+
+Json ring_json(const std::vector<GridPosition>& ring) {
+  Json corners = Json::array();
+  for (const auto& corner : ring) corners.push_back(place_in_array(corner));
+  return corners;
+}
+
+Json crest_json(const dig::DigResult& result) {
+  Json rings = Json::array();
+  for (const auto& ring : result.crest) rings.push_back(ring_json(ring));
+  return rings;
+}
+
+void put_volumes(Json& json, const dig::DigResult& result) {
+  json["cut_bank_m3"] = cubic_metres(result.cut, "cut_bank_m3");
+  const auto sigma = [&](auto member) {
+    return result.uncertainty ? cubic_metres((*result.uncertainty).*member, "cut_bank_sigma_m3")
+                              : Json(nullptr);
+  };
+  json["cut_bank_sigma_m3"] = sigma(&dig::Uncertainty::sigma);
+  json["cut_bank_sigma_points_m3"] = sigma(&dig::Uncertainty::from_points);
+  json["cut_bank_sigma_common_m3"] = sigma(&dig::Uncertainty::from_common);
+  json["cut_loose_m3"] = or_null(result.loose, cubic_metres<LooseVolume>, "cut_loose_m3");
+  json["hauled_loose_m3"] = or_null(result.hauled, cubic_metres<LooseVolume>, "hauled_loose_m3");
+  json["truckloads"] = result.truckloads ? Json(*result.truckloads) : Json(nullptr);
+  json["topsoil_bank_m3"] = or_null(result.topsoil, cubic_metres<BankVolume>, "topsoil_bank_m3");
+  json["fill_to_floor_m3"] = cubic_metres(result.fill_to_floor, "fill_to_floor_m3");
+  json["fill_to_floor_area_m2"] = square_metres(result.fill_to_floor_area, "fill_to_floor_area_m2");
+}
+
+void put_measures(Json& json, const dig::DigResult& result) {
+  json["floor_area_m2"] = square_metres(result.floor_area, "floor_area_m2");
+  json["crest_area_m2"] = square_metres(result.crest_area, "crest_area_m2");
+  json["crest_length_m"] = metres(result.crest_length, "crest_length_m");
+  json["deepest_cut_m"] = metres(result.deepest_cut, "deepest_cut_m");
+  json["deepest_at"] = place_in_array(result.deepest_at);
+  json["mean_cut_m"] = metres(result.mean_cut, "mean_cut_m");
+  json["stop_level_at_a"] = result.stop_level_at_a
+                                ? number(result.stop_level_at_a->in_metres(), "stop_level_at_a")
+                                : Json(nullptr);
+  Json parts = Json::array();
+  for (const auto& part : result.by_part)
+    parts.push_back({{"part", part.part}, {"cut_bank_m3", cubic_metres(part.cut, "cut_bank_m3")}});
+  json["by_part"] = std::move(parts);
+}
+
+}  // namespace
+
+std::string dig_json(const dig::DigResult& result, std::string_view version) {
+  Json json = head_json(result.head, version);
+  json["levels"] = levels_json(result);
+  put_volumes(json, result);
+  put_measures(json, result);
+  json["closure"] = closure_json(result.closure);
+  json["comparison"] = comparison_json(result.comparison);
+  json["clashes"] = Json::array();
+  json["cells"] = cells_json(result.grid);
+  json["toe"] = ring_json(result.toe);
+  json["crest"] = crest_json(result);
+  json["progress"] = Json::array();
+  return json_text(json);
+}
+
+}  // namespace squaredig::formats
