@@ -36,6 +36,15 @@ struct Surface {
 // Fills `neighbours` from `triangles`. Gives false where an edge has more than two triangles.
 bool link_neighbours(Surface& surface);
 
+// A law that does not hold: for which triangle, and against which other, where there is one.
+struct SurfaceFault {
+  enum class Kind { OutOfRange, NotFinite, Clockwise, NoArea, Neighbours, Overlap };
+  Kind kind = Kind::OutOfRange;
+  Index triangle = kNone;
+  Index other = kNone;  // the other triangle of an overlap; the vertex of NotFinite
+};
+std::vector<SurfaceFault> find_faults(const Surface& surface);
+
 // Every law that does not hold, in words; empty when all hold.
 std::vector<std::string> verify(const Surface& surface);
 

@@ -3,65 +3,53 @@
 
 #include "geometry/locate.h"
 #include "geometry/surface.h"
-#include "quantity/number_text.h"
 
 namespace squaredig::geometry {
 namespace {
 
+using Kind = SurfaceFault::Kind;
+using Faults = std::vector<SurfaceFault>;
+
 // Overlaps no deeper than this are rounding.
 constexpr double kDepth = 1e-9;
 
-std::string triangle_name(std::size_t t) { return "triangle " + std::to_string(t); }
-
-std::string place_text(Point2 p) { return "(" + fixed(p.x, 3) + ", " + fixed(p.y, 3) + ")"; }
-
 // surface.4
-std::vector<std::string> check_arrays(const Surface& s) {
-  std::vector<std::string> faults;
-  const auto count = static_cast<Index>(s.vertices.size());
-  const auto triangles = static_cast<Index>(s.triangles.size());
+Faults check_arrays(const Surface& s) {
+  Faults faults;
+  const auto beyond = [](Index i, std::size_t count) {
+    return i < 0 || i >= static_cast<Index>(count);
+  };
   for (std::size_t v = 0; v < s.vertices.size(); ++v) {
     const Point3& p = s.vertices[v];
     if (!std::isfinite(p.x) || !std::isfinite(p.y) || !std::isfinite(p.z))
-      faults.push_back("vertex " + std::to_string(v) + " has a coordinate that is not finite");
+      faults.push_back({Kind::NotFinite, kNone, static_cast<Index>(v)});
   }
-  for (std::size_t t = 0; t < s.triangles.size(); ++t)
-    for (const Index v : s.triangles[t])
-      if (v < 0 || v >= count)
-        faults.push_back(triangle_name(t) + " names vertex " + std::to_string(v) + " of " +
-                         std::to_string(count));
-  if (s.neighbours.size() != s.triangles.size())
-    faults.push_back(std::to_string(s.triangles.size()) + " triangles have " +
-                     std::to_string(s.neighbours.size()) + " entries of neighbours");
-  for (std::size_t t = 0; t < s.neighbours.size(); ++t)
-    for (const Index n : s.neighbours[t])
-      if (n != kNone && (n < 0 || n >= triangles))
-        faults.push_back(triangle_name(t) + " names neighbour " + std::to_string(n) + " of " +
-                         std::to_string(triangles));
+  for (std::size_t t = 0; t < s.triangles.size(); ++t) {
+    const auto& c = s.triangles[t];
+    if (beyond(c[0], s.vertices.size()) || beyond(c[1], s.vertices.size()) ||
+        beyond(c[2], s.vertices.size()))
+      faults.push_back({Kind::OutOfRange, static_cast<Index>(t), kNone});
+  }
+  if (s.neighbours.size() != s.triangles.size()) faults.push_back({Kind::Neighbours, kNone, kNone});
   return faults;
 }
 
 // surface.1
-void check_turning(const Surface& s, std::vector<std::string>& faults) {
+void check_turning(const Surface& s, Faults& faults) {
   for (std::size_t t = 0; t < s.triangles.size(); ++t) {
     const auto [a, b, c] = s.corners(static_cast<Index>(t));
     const double twice_area = orient(a.plan(), b.plan(), c.plan());
-    if (twice_area > 0) continue;
-    faults.push_back(triangle_name(t) + " at " + place_text(a.plan()) +
-                     (twice_area < 0 ? " runs clockwise" : " has no area in plan"));
+    if (!(twice_area > 0))
+      faults.push_back(
+          {twice_area < 0 ? Kind::Clockwise : Kind::NoArea, static_cast<Index>(t), kNone});
   }
 }
 
 // surface.2
-void check_neighbours(const Surface& s, std::vector<std::string>& faults) {
-  Surface linked{s.vertices, s.triangles, {}};
-  if (!link_neighbours(linked)) faults.push_back("an edge has more than two triangles");
+void check_neighbours(const Surface& s, const Surface& linked, Faults& faults) {
   for (std::size_t t = 0; t < s.triangles.size(); ++t)
-    for (std::size_t i = 0; i < 3; ++i)
-      if (s.neighbours[t][i] != linked.neighbours[t][i])
-        faults.push_back(triangle_name(t) + " names neighbour " +
-                         std::to_string(s.neighbours[t][i]) + " across side " + std::to_string(i) +
-                         ", where " + std::to_string(linked.neighbours[t][i]) + " lies");
+    if (s.neighbours[t] != linked.neighbours[t])
+      faults.push_back({Kind::Neighbours, static_cast<Index>(t), kNone});
 }
 
 // True when all corners of `other` lie beyond one side of `triangle`.
@@ -75,40 +63,69 @@ bool apart(const std::array<Point3, 3>& triangle, const std::array<Point3, 3>& o
   return false;
 }
 
+bool at_rim(const Surface& s, Index t) {
+  const auto& n = s.neighbours[static_cast<std::size_t>(t)];
+  return n[0] == kNone || n[1] == kNone || n[2] == kNone;
+}
+
 // surface.3. How often a place is covered is the winding number of all triangles about it, and
 // sides shared by neighbours cancel in that sum: it depends on the rim alone. So wherever two
 // triangles overlap, some triangle at the rim overlaps another, and only those need be tried.
-void check_overlap(const Surface& s, std::vector<std::string>& faults) {
-  const Locator locator(s);
-  for (std::size_t t = 0; t < s.triangles.size(); ++t) {
-    const auto& n = s.neighbours[t];
-    if (n[0] != kNone && n[1] != kNone && n[2] != kNone) continue;
-    const auto here = s.corners(static_cast<Index>(t));
+void check_overlap(const Surface& linked, Faults& faults) {
+  const Locator locator(linked);
+  for (std::size_t i = 0; i < linked.triangles.size(); ++i) {
+    const auto t = static_cast<Index>(i);
+    if (!at_rim(linked, t)) continue;
+    const auto here = linked.corners(t);
     const auto [left, right] = std::minmax({here[0].x, here[1].x, here[2].x});
     const auto [bottom, top] = std::minmax({here[0].y, here[1].y, here[2].y});
     for (const Index other : locator.triangles_in({left, bottom}, {right, top})) {
-      if (other == static_cast<Index>(t)) continue;
-      const auto there = s.corners(other);
-      if (apart(here, there) || apart(there, here)) continue;
-      const auto& back = s.neighbours[static_cast<std::size_t>(other)];
-      const bool told =
-          static_cast<std::size_t>(other) < t && std::count(back.begin(), back.end(), kNone) > 0;
-      if (!told)
-        faults.push_back(triangle_name(t) + " at " + place_text(here[0].plan()) +
-                         " overlaps triangle " + std::to_string(other));
+      const bool told = other < t && at_rim(linked, other);
+      if (other == t || told) continue;
+      const auto there = linked.corners(other);
+      if (!apart(here, there) && !apart(there, here)) faults.push_back({Kind::Overlap, t, other});
     }
   }
 }
 
+std::string in_words(const SurfaceFault& fault) {
+  const std::string triangle = "triangle " + std::to_string(fault.triangle);
+  switch (fault.kind) {
+    case Kind::NotFinite:
+      return "vertex " + std::to_string(fault.other) + " has a coordinate that is not finite";
+    case Kind::OutOfRange:
+      return triangle + " names a vertex that does not exist";
+    case Kind::Clockwise:
+      return triangle + " runs clockwise";
+    case Kind::NoArea:
+      return triangle + " has no area in plan";
+    case Kind::Overlap:
+      return triangle + " overlaps triangle " + std::to_string(fault.other);
+    case Kind::Neighbours:
+      break;
+  }
+  return fault.triangle == kNone ? "not every triangle has its neighbours"
+                                 : triangle + " does not name the neighbours it has";
+}
+
 }  // namespace
 
-std::vector<std::string> verify(const Surface& surface) {
-  std::vector<std::string> faults = check_arrays(surface);
+std::vector<SurfaceFault> find_faults(const Surface& surface) {
+  Faults faults = check_arrays(surface);
   if (!faults.empty()) return faults;
+  Surface linked{surface.vertices, surface.triangles, {}};
+  link_neighbours(linked);
   check_turning(surface, faults);
-  check_neighbours(surface, faults);
-  if (faults.empty()) check_overlap(surface, faults);
+  const bool turned = !faults.empty();
+  check_neighbours(surface, linked, faults);
+  if (!turned) check_overlap(linked, faults);
   return faults;
+}
+
+std::vector<std::string> verify(const Surface& surface) {
+  std::vector<std::string> words;
+  for (const SurfaceFault& fault : find_faults(surface)) words.push_back(in_words(fault));
+  return words;
 }
 
 }  // namespace squaredig::geometry

@@ -86,6 +86,7 @@ struct SurfaceMesh {
   std::string name;
   std::vector<GridPosition> vertices;
   std::vector<std::array<std::int32_t, 3>> faces;
+  std::string file;
 };
 
 }  // namespace squaredig
