@@ -1,0 +1,119 @@
+#include "formats/base_json.h"
+
+#include "formats/json_internal.h"
+
+namespace squaredig::formats {
+namespace {
+
+using base::Amount;
+using base::Check;
+
+Json amount_json(const Amount& amount, std::string_view name) {
+  if (const auto* length = std::get_if<Length>(&amount)) return metres(*length, name);
+  if (const auto* fall = std::get_if<Fall>(&amount)) return number(fall->in_percent(), name);
+  return number(std::get<Ratio>(amount).in_percent(), name);
+}
+
+const char* unit_of(const Check& check) {
+  const auto& known = check.value ? check.value : check.limit;
+  return known && !std::holds_alternative<Length>(*known) ? "percent" : "m";
+}
+
+Json check_json(const Check& check) {
+  Json object;
+  object["name"] = check.name;
+  object["verdict"] = words(check.verdict);
+  object["value"] = or_null(check.value, amount_json, check.name);
+  object["limit"] = or_null(check.limit, amount_json, check.name);
+  object["uncertainty"] = or_null(check.uncertainty, amount_json, check.name);
+  object["unit"] = unit_of(check);
+  object["at"] = check.at ? place_in_array(*check.at) : Json(nullptr);
+  object["words"] = check.words;
+  return object;
+}
+
+Json checks_json(const base::BaseResult& result) {
+  Json checks = Json::array();
+  for (const Check& check : result.checks) checks.push_back(check_json(check));
+  return checks;
+}
+
+Json not_asked(const base::BaseResult& result) {
+  Json names = Json::array();
+  for (const Check& check : result.checks)
+    if (check.verdict == Verdict::NotAsked) names.push_back(check.name);
+  return names;
+}
+
+Json deviation_json(const base::BaseResult& result) {
+  if (!result.deviation) return nullptr;
+  const base::Deviations& d = *result.deviation;
+  return {{"mean", millimetres(d.mean, "mean")},
+          {"area_mean", or_null(d.area_mean, millimetres, "area_mean")},
+          {"rms", millimetres(d.rms, "rms")},
+          {"high", millimetres(d.high, "high")},
+          {"low", millimetres(d.low, "low")}};
+}
+
+Json best_plane_json(const base::BaseResult& result) {
+  if (!result.best_plane) return nullptr;
+  const base::BestPlane& plane = *result.best_plane;
+  return {{"level_at_a", number(plane.level_at_a.in_metres(), "level_at_a")},
+          {"fall_percent", number(plane.fall.in_percent(), "fall_percent")},
+          {"fall_bearing", number(plane.downhill.in_degrees(), "fall_bearing")}};
+}
+
+Json flatness_json(const base::BaseResult& result) {
+  if (!result.flatness) return {{"least_squares", nullptr}, {"minimum_zone", nullptr}};
+  return {{"least_squares", millimetres(result.flatness->least_squares, "least_squares")},
+          {"minimum_zone", millimetres(result.flatness->minimum_zone, "minimum_zone")}};
+}
+
+Json shift_json(const std::optional<std::pair<Length, Length>>& shift) {
+  if (!shift) return nullptr;
+  return Json::array({millimetres(shift->first, "shift_that_fits_mm"),
+                      millimetres(shift->second, "shift_that_fits_mm")});
+}
+
+Json bedding_json(const base::BaseResult& result) {
+  Json bedding;
+  if (!result.skin) {
+    for (const char* name : {"thinnest_mm", "thickest_mm", "volume_m3", "shift_that_fits_mm"})
+      bedding[name] = nullptr;
+    return bedding;
+  }
+  const base::Skin& skin = *result.skin;
+  bedding["thinnest_mm"] = millimetres(skin.thinnest, "thinnest_mm");
+  bedding["thinnest_at"] = place_in_array(skin.thinnest_at);
+  bedding["thickest_mm"] = millimetres(skin.thickest, "thickest_mm");
+  bedding["thickest_at"] = place_in_array(skin.thickest_at);
+  bedding["volume_m3"] = cubic_metres(skin.volume, "volume_m3");
+  bedding["wall_to_wall_m3"] = cubic_metres(skin.wall_to_wall, "wall_to_wall_m3");
+  bedding["shift_that_fits_mm"] = shift_json(skin.shift_that_fits);
+  return bedding;
+}
+
+}  // namespace
+
+std::string base_json(const base::BaseResult& result, std::string_view version) {
+  Json json = head_json(result.head, version);
+  json["surveyed"] = result.surveyed ? Json(*result.surveyed) : Json(nullptr);
+  json["verdict"] = words(result.verdict);
+  json["not_asked"] = not_asked(result);
+  json["checks"] = checks_json(result);
+  json["points_judged"] = result.points.size();
+  json["points_set_aside"] = result.aside.size();
+  json["deviation_mm"] = deviation_json(result);
+  json["best_plane"] = best_plane_json(result);
+  json["flatness_mm"] = flatness_json(result);
+  json["bedding"] = bedding_json(result);
+  json["floor_area_m2"] = square_metres(result.floor_area, "floor_area_m2");
+  json["measured_area_m2"] = or_null(result.measured_area, square_metres, "measured_area_m2");
+  json["trim_m3"] = or_null(result.trim, cubic_metres<BankVolume>, "trim_m3");
+  json["make_up_m3"] = or_null(result.make_up, cubic_metres<Volume>, "make_up_m3");
+  json["largest_hole_m"] = or_null(result.largest_hole, metres, "largest_hole_m");
+  json["stack_gap_mm"] = or_null(result.stack_gap, millimetres, "stack_gap_mm");
+  return json_text(json);
+}
+
+}  // namespace squaredig::formats

@@ -1,0 +1,79 @@
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "formats/base_csv.h"
+#include "formats/base_json.h"
+
+namespace squaredig::formats {
+namespace {
+
+base::BaseResult sample() {
+  base::BaseResult r;
+  r.head.job = "Alderbrook school";
+  r.verdict = Verdict::NotProven;
+  base::Check high;
+  high.name = "level high";
+  high.verdict = Verdict::NotProven;
+  high.value = Length::metres(0.0041);
+  high.limit = Length::metres(0.005);
+  high.uncertainty = Length::metres(0.00465);
+  high.at = grid_point(715830.25, 734697.6);
+  base::Check fall;
+  fall.name = "fall";
+  fall.value = Fall::percent(0.03);
+  r.checks = {high, fall};
+  base::JudgedPoint p;
+  p.point = "=F1";
+  p.code = "BASE";
+  p.place = {"as-dug.csv", 7, 1};
+  p.at = grid_position(715831.123, 734698.456, 62.3341);
+  p.dig_level = Elevation::metres(62.33);
+  p.deviation = Length::millimetres(4.1);
+  p.uncertainty = Length::millimetres(4.65);
+  p.verdict = Verdict::NotProven;
+  p.finding = "high, not proven";
+  r.points.push_back(p);
+  r.aside.push_back(
+      {"B4", {"as-dug.csv", 9, 1}, grid_position(1, 2, 3), "0.212 m outside the toe"});
+  r.trim = BankVolume::cubic_metres(0.1 + 0.2);
+  return r;
+}
+
+TEST(BaseJson, NumbersReadBackAndNullsAreNull_base_json_1) {
+  const auto json = nlohmann::json::parse(base_json(sample(), "1.2.3"));
+  EXPECT_EQ(json["version"], "1.2.3");
+  EXPECT_EQ(json["verdict"], "not proven");
+  EXPECT_EQ(json["checks"][0]["name"], "level high");
+  EXPECT_EQ(json["checks"][0]["value"].get<double>(), 0.0041);
+  EXPECT_EQ(json["checks"][0]["unit"], "m");
+  EXPECT_EQ(json["checks"][1]["unit"], "percent");
+  EXPECT_TRUE(json["checks"][1]["limit"].is_null());
+  EXPECT_EQ(json["not_asked"], nlohmann::json::array({"fall"}));
+  EXPECT_EQ(json["trim_m3"].get<double>(), 0.1 + 0.2);
+  EXPECT_TRUE(json["make_up_m3"].is_null());
+  EXPECT_TRUE(json["stack_gap_mm"].is_null());
+  EXPECT_TRUE(json["bedding"]["thinnest_mm"].is_null());
+  EXPECT_TRUE(json["bedding"]["shift_that_fits_mm"].is_null());
+}
+
+TEST(BaseJson, ShiftIsAPair) {
+  base::BaseResult r = sample();
+  r.skin.emplace();
+  r.skin->shift_that_fits = std::pair(Length::millimetres(-5), Length::millimetres(10));
+  const auto json = nlohmann::json::parse(base_json(r, "1"));
+  EXPECT_DOUBLE_EQ(json["bedding"]["shift_that_fits_mm"][0].get<double>(), -5);
+  EXPECT_DOUBLE_EQ(json["bedding"]["shift_that_fits_mm"][1].get<double>(), 10);
+}
+
+TEST(BaseCsv, JudgedThenSetAside_base_csv_1) {
+  EXPECT_EQ(base_csv(sample()),
+            "point,easting,northing,height,code,dig_level,deviation_mm,uncertainty_mm,verdict,"
+            "finding,along_ab,across_ab,file,line\n"
+            "'=F1,715831.123,734698.456,62.3341,BASE,62.33,4.1,4.65,not proven,"
+            "\"high, not proven\",0,0,as-dug.csv,7\n"
+            "B4,1,2,3,,,,,set aside,0.212 m outside the toe,,,as-dug.csv,9\n");
+}
+
+}  // namespace
+}  // namespace squaredig::formats
