@@ -1,0 +1,10 @@
+// The job in words: what was found in its tables, a line each.
+#pragma once
+
+#include "job/job.h"
+
+namespace squaredig::job {
+
+std::vector<std::string> described(const Job& job);
+
+}  // namespace squaredig::job

@@ -1,0 +1,11 @@
+// What a stage that can be run will leave out, because an optional key is absent.
+#pragma once
+
+#include "job/job.h"
+
+namespace squaredig::job {
+
+// One phrase each, with the key that would change it: "no loose volume (bulking)".
+std::vector<std::string> left_out(Stage stage, const Job& job);
+
+}  // namespace squaredig::job
