@@ -1,16 +1,19 @@
 #include "geometry/split.h"
 
 #include <cmath>
+#include <utility>
 
 namespace squaredig::geometry {
 namespace {
 
 double snapped(double value) { return std::abs(value) < kLevelSnap ? 0 : value; }
 
-// Always walked from the positive end, so that both parts of a cut get the same point.
-Point2 crossing(Point2 high, double above, Point2 low, double below) {
-  const double t = above / (above - below);
-  return high + t * (low - high);
+// Always walked from the lexicographically first end, so that both parts of a cut, and both
+// triangles at an edge, get the same point.
+Point2 crossing(Point2 a, double at_a, Point2 b, double at_b) {
+  if (std::pair(b.x, b.y) < std::pair(a.x, a.y)) std::swap(a, b), std::swap(at_a, at_b);
+  const double t = at_a / (at_a - at_b);
+  return a + t * (b - a);
 }
 
 }  // namespace
