@@ -8,15 +8,17 @@
 
 namespace squaredig::geometry::testing {
 
+// A whole number of millimetres from 0 up to `metres`.
+inline double random_millimetres(std::mt19937& random, double metres) {
+  return static_cast<double>(random() % static_cast<unsigned>(metres * 1000)) / 1000;
+}
+
 // Points at random in a square, to the millimetre, over gentle hills.
 inline std::vector<Point3> random_points(std::size_t count, double side, unsigned seed) {
   std::mt19937 random(seed);
   std::vector<Point3> out;
   while (out.size() < count) {
-    const auto coordinate = [&] {
-      return static_cast<double>(random() % static_cast<unsigned>(side * 1000)) / 1000;
-    };
-    const double x = coordinate(), y = coordinate();
+    const double x = random_millimetres(random, side), y = random_millimetres(random, side);
     out.push_back({x, y, 2 + x * y / (side * side) + 0.01 * static_cast<double>(random() % 100)});
   }
   return out;
