@@ -23,7 +23,7 @@ fs::path resolved(const fs::path& out) {
   std::error_code error;
   fs::path full = fs::absolute(out, error).lexically_normal();
   if (!error && !full.has_filename()) full = full.parent_path();  // "out/"
-  const fs::path real = fs::canonical(full, error);
+  fs::path real = fs::canonical(full, error);
   if (!error) return real;
   if (fs::is_symlink(fs::symlink_status(full, error)))
     refuse_storage(full, "a link to nowhere", "a folder for the results",

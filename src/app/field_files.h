@@ -1,0 +1,56 @@
+// The field files a job names, read through the formats room: values with the record of each file.
+//
+// Errors: one Refusal with the faults of all the files asked for together.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/job_folder.h"
+#include "formats/points_csv.h"
+#include "quantity/points.h"
+
+namespace squaredig::app {
+
+// What files held, the record of each, and what their reader wants said.
+template <class Value>
+struct FromFiles {
+  Value value;
+  std::vector<InputRecord> records = {};
+  std::vector<std::string> cautions = {};
+  std::vector<std::string> assumed = {};
+
+  template <class Other>
+  Other take(FromFiles<Other> other) {
+    records.insert(records.end(), other.records.begin(), other.records.end());
+    cautions.insert(cautions.end(), other.cautions.begin(), other.cautions.end());
+    assumed.insert(assumed.end(), other.assumed.begin(), other.assumed.end());
+    return std::move(other.value);
+  }
+};
+
+// How points files are read: which codes, and against which control easting and northing are told
+// apart.
+struct PointsAsked {
+  std::vector<std::string> codes = {};
+  formats::Names names = formats::Names::Told;
+  formats::Heights heights = formats::Heights::Needed;
+  const PointTable* control = nullptr;
+};
+
+FromFiles<PointTable> read_points(const JobFolder& job, const std::vector<job::FileSpec>& files,
+                                  const PointsAsked& asked);
+FromFiles<std::vector<SurveyString>> read_strings(const JobFolder& job,
+                                                  const std::vector<job::FileSpec>& files,
+                                                  formats::Heights heights,
+                                                  const PointTable* control);
+
+// A ready triangulated surface from a LandXML file, its record counting faces.
+FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file);
+
+// The ending of a file's name in lower case, ".csv"; refuses, at the job file's place, one that is
+// not among those wanted.
+std::string ending_of(const job::FileSpec& file, const std::vector<std::string>& wanted,
+                      const std::string& what);
+
+}  // namespace squaredig::app

@@ -1,0 +1,213 @@
+#include "app/inputs.h"
+
+#include <algorithm>
+
+#include "app/refusals.h"
+
+namespace squaredig::app {
+namespace {
+
+using job::Stage;
+
+FromFiles<PointTable> read_control(const JobFolder& job) {
+  if (!job.job.control) return {};
+  PointsAsked asked;
+  asked.names = formats::Names::Unique;
+  asked.heights = formats::Heights::Optional;
+  return read_points(job, {job.job.control->points}, asked);
+}
+
+FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTable* control) {
+  const job::GroundTable& table = *job.job.ground;
+  FromFiles<ground::GroundInput> ground{table.settings};
+  Refusals refusals;
+  refusals.gather([&] {
+    PointsAsked asked;
+    asked.codes = table.codes;
+    asked.control = control;
+    ground.value.points = ground.take(read_points(job, table.points, asked));
+  });
+  refusals.gather([&] {
+    if (table.surface) ground.value.surface = ground.take(read_surface(job, *table.surface));
+  });
+  refusals.gather([&] {
+    ground.value.breaklines =
+        ground.take(read_strings(job, table.breaklines, formats::Heights::Needed, control));
+  });
+  refusals.gather([&] {
+    if (table.outline)
+      ground.value.outline =
+          ground.take(read_strings(job, {*table.outline}, formats::Heights::Optional, control));
+  });
+  refusals.throw_if_any();
+  return ground;
+}
+
+FromFiles<design::SiteInput> read_site(const JobFolder& job, const PointTable* control) {
+  const job::SiteTable& table = *job.job.site;
+  FromFiles<design::SiteInput> site{table.settings};
+  Refusals refusals;
+  refusals.gather([&] {
+    site.value.keep_out =
+        site.take(read_strings(job, table.keep_out, formats::Heights::Optional, control));
+  });
+  refusals.gather([&] {
+    site.value.services =
+        site.take(read_strings(job, table.services, formats::Heights::Needed, control));
+  });
+  refusals.throw_if_any();
+  return site;
+}
+
+// The tank's outline from a strings file: one string, its vertices the corners A, B, C, ...
+std::vector<GridPoint> outline_of(const std::vector<SurveyString>& strings,
+                                  const job::FileSpec& file) {
+  if (strings.size() != 1)
+    refuse(file.place,
+           squaredig::quoted(file.path) + " holds " + std::to_string(strings.size()) + " strings",
+           "one string whose vertices are the tank's corners A, B, C, ...",
+           "keep the tank's string alone in that file");
+  std::vector<GridPoint> corners;
+  for (const auto& vertex : strings[0].vertices) corners.push_back(vertex.at.at);
+  if (corners.size() > 1 && corners.front() == corners.back()) corners.pop_back();
+  return corners;
+}
+
+FromFiles<design::DesignInput> read_design(const JobFolder& job, const PointTable& control) {
+  FromFiles<design::DesignInput> design;
+  const job::TankTable& table = *job.job.tank;
+  design.value.tank = table.settings;
+  design.value.bedding = *job.job.bedding;
+  design.value.pit = job.job.dig->pit;
+  design.value.control = control;
+  if (table.outline)
+    design.value.tank.outline = outline_of(
+        design.take(read_strings(job, {*table.outline}, formats::Heights::Optional, &control)),
+        *table.outline);
+  return design;
+}
+
+FromFiles<pegs::PegsInput> read_pegs(const JobFolder& job, const PointTable* control) {
+  const job::PegsTable& table = *job.job.pegs;
+  FromFiles<pegs::PegsInput> pegs{table.settings};
+  pegs.value.laser = job.job.laser;
+  PointsAsked asked;
+  asked.names = formats::Names::Unique;
+  asked.heights = formats::Heights::Optional;
+  asked.control = control;
+  if (table.as_set) pegs.value.as_set = pegs.take(read_points(job, {*table.as_set}, asked));
+  return pegs;
+}
+
+FromFiles<dig::DigInput> read_dig(const JobFolder& job, const PointTable* control) {
+  FromFiles<dig::DigInput> dig{job.job.dig->settings};
+  dig.value.laser = job.job.laser;
+  Refusals refusals;
+  for (const auto& survey : job.job.progress)
+    refusals.gather([&] {
+      PointsAsked asked;
+      asked.control = control;
+      dig.value.progress.push_back(
+          {survey.name, dig.take(read_points(job, {survey.points}, asked)), survey.place});
+    });
+  refusals.throw_if_any();
+  return dig;
+}
+
+FromFiles<base::BaseInput> read_base(const JobFolder& job, const PointTable* control) {
+  const job::BaseTable& table = *job.job.base;
+  FromFiles<base::BaseInput> base{table.settings};
+  PointsAsked asked;
+  asked.control = control;
+  Refusals refusals;
+  refusals.gather([&] { base.value.points = base.take(read_points(job, table.points, asked)); });
+  refusals.gather([&] {
+    if (!table.after_repair.empty())
+      base.value.after_repair = base.take(read_points(job, table.after_repair, asked));
+  });
+  refusals.gather([&] {
+    if (!table.bedding_points.empty())
+      base.value.bedding_points = base.take(read_points(job, table.bedding_points, asked));
+  });
+  refusals.throw_if_any();
+  return base;
+}
+
+template <class Value>
+void tell(const FromFiles<Value>& from, ResultHead& head) {
+  head.inputs.insert(head.inputs.end(), from.records.begin(), from.records.end());
+  head.cautions.insert(head.cautions.end(), from.cautions.begin(), from.cautions.end());
+  head.assumed.insert(head.assumed.end(), from.assumed.begin(), from.assumed.end());
+}
+
+template <class Value>
+void tell(const std::optional<FromFiles<Value>>& from, ResultHead& head) {
+  if (from) tell(*from, head);
+}
+
+}  // namespace
+
+bool Inputs::has(Stage stage) const {
+  switch (stage) {
+    case Stage::Ground:
+      return true;
+    case Stage::Pegs:
+      return pegs.has_value();
+    case Stage::Dig:
+      return dig.has_value();
+    case Stage::Base:
+      return base.has_value();
+    default:
+      return false;
+  }
+}
+
+ResultHead Inputs::head(Stage stage) const {
+  ResultHead head;
+  head.job = job.job.job.name;
+  head.inputs.push_back(job.record());
+  head.assumed = job.job.assumed;
+  head.cautions = job.job.cautions;
+  tell(control, head);
+  tell(ground, head);
+  if (stage == Stage::Ground) return head;
+  tell(design, head);
+  if (stage == Stage::Pegs || stage == Stage::Dig) tell(site, head);
+  if (stage == Stage::Pegs) tell(pegs, head);
+  if (stage == Stage::Dig) tell(dig, head);
+  if (stage == Stage::Base) tell(base, head);
+  return head;
+}
+
+Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages) {
+  Refusals refusals;
+  for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
+  refusals.throw_if_any();
+  Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}};
+  const PointTable* control = inputs.control.value.empty() ? nullptr : &inputs.control.value;
+  const auto asked = [&](Stage stage) { return stages.contains(stage); };
+  refusals.gather([&] { inputs.ground = read_ground(job, control); });
+  refusals.gather([&] {
+    if (job.job.site && (asked(Stage::Pegs) || asked(Stage::Dig)))
+      inputs.site = read_site(job, control);
+  });
+  refusals.gather([&] {
+    if (asked(Stage::Pegs) || asked(Stage::Dig) || asked(Stage::Base))
+      inputs.design = read_design(job, inputs.control.value);
+  });
+  refusals.gather([&] {
+    if (asked(Stage::Pegs)) inputs.pegs = read_pegs(job, control);
+  });
+  refusals.gather([&] {
+    if (asked(Stage::Dig)) inputs.dig = read_dig(job, control);
+  });
+  refusals.gather([&] {
+    if (asked(Stage::Base)) inputs.base = read_base(job, control);
+  });
+  refusals.throw_if_any();
+  if (inputs.site && inputs.pegs) inputs.pegs->value.site = inputs.site->value;
+  if (inputs.site && inputs.dig) inputs.dig->value.site = inputs.site->value;
+  return inputs;
+}
+
+}  // namespace squaredig::app

@@ -1,0 +1,29 @@
+// The job file, found, read and checked, and the field files it names, found beside it.
+#pragma once
+
+#include <filesystem>
+
+#include "formats/source_file.h"
+#include "job/job.h"
+#include "quantity/result_head.h"
+
+namespace squaredig::app {
+
+struct JobFolder {
+  std::filesystem::path file;    // job.toml as it opens from here
+  std::filesystem::path folder;  // that holds it
+  std::string sha256;
+  job::Job job;
+
+  // The field file as the readers want it.
+  formats::SourceFile source(const job::FileSpec& spec) const;
+  // The record of the job file itself, first among every result's inputs.
+  InputRecord record() const;
+  // Where results go: as given on the command line, else the job's own `out`.
+  std::filesystem::path out(const std::optional<std::filesystem::path>& given) const;
+};
+
+// JOB is the job file or the folder that holds job.toml. Refuses what job::read_job refuses.
+JobFolder open_job(const std::filesystem::path& target);
+
+}  // namespace squaredig::app

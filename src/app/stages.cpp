@@ -1,0 +1,182 @@
+#include "app/stages.h"
+
+#include <algorithm>
+
+#include "app/plan_scale.h"
+#include "app/stage_files.h"
+#include "base/check_base.h"
+#include "dig/dig.h"
+#include "ground/examine.h"
+#include "pegs/set_out.h"
+
+namespace squaredig::app {
+namespace {
+
+using job::Stage;
+
+// What the run knows of a result's origin, in front of what the stage itself has to say.
+ResultHead joined(ResultHead head, const ResultHead& of_stage) {
+  const auto add = [](auto& to, const auto& from) {
+    to.insert(to.end(), from.begin(), from.end());
+  };
+  add(head.assumed, of_stage.assumed);
+  add(head.cautions, of_stage.cautions);
+  add(head.findings, of_stage.findings);
+  return head;
+}
+
+InputRecord* record_of(ResultHead& head, const std::string& file) {
+  for (auto& record : head.inputs)
+    if (record.file == file) return &record;
+  return nullptr;
+}
+
+// Rows that were read and then took no part.
+void set_aside(ResultHead& head, const std::string& file, int line, std::string why) {
+  InputRecord* record = record_of(head, file);
+  if (record == nullptr) return;
+  record->set_aside.push_back({line, std::move(why)});
+  record->used -= record->used > 0 ? 1 : 0;
+}
+
+void in_file_order(ResultHead& head) {
+  for (auto& record : head.inputs)
+    std::stable_sort(record.set_aside.begin(), record.set_aside.end(),
+                     [](const auto& a, const auto& b) { return a.line < b.line; });
+}
+
+ExitStatus status_of(const ResultHead& head) {
+  return head.findings.empty() ? ExitStatus::Done : ExitStatus::NeedsAPerson;
+}
+
+ExitStatus status_of(Verdict verdict) {
+  return verdict == Verdict::DoesNotConform || verdict == Verdict::NotProven
+             ? ExitStatus::NeedsAPerson
+             : ExitStatus::Done;
+}
+
+template <class Result>
+StageOutput output(Stage stage, const Result& result) {
+  StageOutput out;
+  out.stage = stage;
+  out.status = status_of(result.head);
+  out.files = files_of(result);
+  out.json = out.files.at(std::string(job::words(stage)) + ".json");
+  out.summary = summary_of(result);
+  out.remarks = remarks_of(result.head);
+  return out;
+}
+
+// The middle of what was surveyed, for a ground without a tank.
+GridPosition middle_of(const ground::GroundInput& input) {
+  formats::Extent extent;
+  for (const auto& point : input.points.points) extent.add(point.at.at);
+  if (input.surface)
+    for (const auto& vertex : input.surface->vertices) extent.add(vertex.at);
+  if (extent.empty()) return {};
+  const Elevation height =
+      input.points.empty() ? input.surface->vertices[0].height : input.points.points[0].at.height;
+  return {extent.middle(), height};
+}
+
+}  // namespace
+
+ground::WholeSurvey& Stages::survey() {
+  if (!survey_) {
+    progress_.step("building the ground");
+    GridPosition near = middle_of(inputs_.ground.value);
+    if (inputs_.design) {
+      const design::Tank tank = design::place_tank(inputs_.design->value);
+      near = {tank.corners[0], tank.underside.level};
+    }
+    survey_ = std::make_unique<ground::WholeSurvey>(inputs_.ground.value,
+                                                    geometry::SiteFrame::around(near));
+  }
+  return *survey_;
+}
+
+const design::Excavation& Stages::excavation() {
+  if (!excavation_) {
+    ground::WholeSurvey& ground = survey();
+    progress_.step("cutting the pit");
+    excavation_ =
+        std::make_unique<design::Excavation>(design::excavate(inputs_.design->value, ground));
+  }
+  return *excavation_;
+}
+
+StageOutput Stages::run(Stage stage) {
+  switch (stage) {
+    case Stage::Pegs:
+      return run_pegs();
+    case Stage::Dig:
+      return run_dig();
+    case Stage::Base:
+      return run_base();
+    default:
+      return run_ground();
+  }
+}
+
+StageOutput Stages::run_ground() {
+  const auto& built = survey().built();
+  progress_.step("examining the ground");
+  ground::GroundResult result = ground::examine(inputs_.ground.value, built);
+  ResultHead head = inputs_.head(Stage::Ground);
+  for (const auto& examined : result.head.inputs)
+    for (const auto& row : examined.set_aside) set_aside(head, examined.file, row.line, row.why);
+  result.head = joined(std::move(head), result.head);
+  in_file_order(result.head);
+  return output(Stage::Ground, result);
+}
+
+StageOutput Stages::run_pegs() {
+  const design::Excavation& pit = excavation();
+  progress_.step("setting out the pegs");
+  auto result = pegs::set_out(inputs_.pegs->value, inputs_.design->value, pit, survey(),
+                              grid_of(inputs_.job.job));
+  result.head = joined(inputs_.head(Stage::Pegs), result.head);
+  StageOutput out = output(Stage::Pegs, result);
+  if (result.as_set) out.status = worse(out.status, status_of(result.as_set->verdict));
+  if (result.tape) out.status = worse(out.status, status_of(result.tape->verdict));
+  return out;
+}
+
+StageOutput Stages::run_dig() {
+  const design::Excavation& pit = excavation();
+  progress_.step("measuring the cut");
+  auto result = dig::dig(inputs_.dig->value, inputs_.design->value, pit, survey());
+  result.head = joined(inputs_.head(Stage::Dig), result.head);
+  return output(Stage::Dig, result);
+}
+
+StageOutput Stages::run_base() {
+  const design::DesignInput& design = inputs_.design->value;
+  const design::Excavation& pit = excavation();
+  progress_.step("checking the base");
+  base::PlannedBase planned{pit.tank,
+                            {},
+                            design.bedding.thickness,
+                            design.bedding.least,
+                            design.bedding.most,
+                            design::gaps_of(design.pit, pit.tank),
+                            design.tank.module};
+  for (const auto& corner : pit.toe) planned.toe.push_back(corner.at);
+  auto result = base::check_base(inputs_.base->value, planned);
+  result.head = joined(inputs_.head(Stage::Base), result.head);
+  for (const auto& point : result.aside)
+    set_aside(result.head, point.place.file, point.place.line, point.point + ": " + point.why);
+  in_file_order(result.head);
+  StageOutput out = output(Stage::Base, result);
+  out.status = worse(out.status, status_of(result.verdict));
+  return out;
+}
+
+std::set<Stage> stages_named(const job::Job& job) {
+  std::set<Stage> named;
+  for (const Stage stage : {Stage::Ground, Stage::Pegs, Stage::Dig, Stage::Base})
+    if (job::missing_for(stage, job).empty()) named.insert(stage);
+  return named;
+}
+
+}  // namespace squaredig::app

@@ -1,0 +1,54 @@
+// The stages, each run from the inputs that were read, sharing one ground and one excavation.
+//
+// What: the result of a stage as its files, the object it prints, the lines people read, and the
+// exit
+//   status it deserves.
+// Errors: Refusal where the input is wrong; nothing is written here.
+#pragma once
+
+#include <map>
+#include <memory>
+
+#include "app/exit_status.h"
+#include "app/inputs.h"
+#include "app/progress.h"
+#include "app/summary.h"
+#include "design/excavation.h"
+#include "ground/whole_survey.h"
+
+namespace squaredig::app {
+
+struct StageOutput {
+  job::Stage stage = job::Stage::Ground;
+  ExitStatus status = ExitStatus::Done;
+  std::string json;                          // also among the files
+  std::map<std::string, std::string> files;  // name and bytes
+  Lines summary;
+  Lines remarks;
+};
+
+class Stages {
+ public:
+  Stages(const Inputs& inputs, Progress& progress) : inputs_(inputs), progress_(progress) {}
+  StageOutput run(job::Stage stage);
+
+ private:
+  StageOutput run_ground();
+  StageOutput run_pegs();
+  StageOutput run_dig();
+  StageOutput run_base();
+  ground::WholeSurvey& survey();
+  const design::Excavation& excavation();
+
+  const Inputs& inputs_;
+  Progress& progress_;
+  std::unique_ptr<ground::WholeSurvey> survey_;
+  std::unique_ptr<design::Excavation> excavation_;
+};
+
+// The files a stage may write: what it does not write this time is an earlier run's.
+std::vector<std::string> file_names(job::Stage stage);
+// The stages the program has whose tables the job names.
+std::set<job::Stage> stages_named(const job::Job& job);
+
+}  // namespace squaredig::app

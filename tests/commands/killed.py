@@ -1,0 +1,70 @@
+#!/usr/bin/env python3
+"""Kills the program with signal 9 at random moments. Usage: killed.py PROGRAM SOURCE
+
+Whatever the moment, the output folder holds the files of whole runs alone: those of the first job or
+those of the second, never a mixture within a stage, never half a file; and the next run leaves nothing
+beside it.
+"""
+import pathlib
+import random
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+SEED = 20260320
+ROUNDS = 40
+
+
+def files(folder):
+    return {p.name: p.read_bytes() for p in sorted(folder.iterdir())}
+
+
+def whole_run(program, folder):
+    done = subprocess.run([program, "run", ".", "--quiet"], cwd=folder, check=False)
+    if done.returncode not in (0, 1):
+        raise SystemExit(f"exit {done.returncode}")
+    return files(folder / "out")
+
+
+def main():
+    program, source = str(pathlib.Path(sys.argv[1]).resolve()), pathlib.Path(sys.argv[2])
+    rng = random.Random(SEED)
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name, "job")
+        shutil.copytree(source / "demo" / "alderbrook", folder,
+                        ignore=shutil.ignore_patterns("out"))
+        job = folder / "job.toml"
+        texts = [job.read_text(), job.read_text().replace("truck_m3 = 12.0", "truck_m3 = 9.0")]
+        outcomes, start = [], time.monotonic()
+        for text in texts:
+            job.write_text(text)
+            outcomes.append(whole_run(program, folder))
+        seconds = (time.monotonic() - start) / 2
+        seen = set()
+        for number in range(ROUNDS):
+            job.write_text(texts[number % 2])
+            child = subprocess.Popen([program, "run", ".", "--quiet"], cwd=folder)
+            time.sleep(rng.uniform(0, 1.1 * seconds))
+            child.kill()
+            child.wait()
+            now = files(folder / "out")
+            by_stage = {}
+            for file, text in now.items():
+                stage = "dig" if file.split(".")[0] in ("cells", "cut") else \
+                    "base" if file.startswith("repair") else file.split(".")[0].split("-")[0]
+                match = {i for i, o in enumerate(outcomes) if o.get(file) == text}
+                by_stage[stage] = by_stage.get(stage, {0, 1}) & match
+            if set(now) != set(outcomes[0]) or not all(by_stage.values()):
+                raise SystemExit(f"round {number}, seed {SEED}: {by_stage}, {sorted(now)}")
+            seen.add(tuple(sorted(by_stage["dig"])))
+        whole_run(program, folder)
+        left = [p.name for p in folder.iterdir() if "squaredig" in p.name]
+        if left or len(seen) < 2:
+            raise SystemExit(f"left behind: {left}; seen {seen}, seed {SEED}")
+    print(f"{ROUNDS} kills, whole results every time")
+
+
+if __name__ == "__main__":
+    main()
