@@ -28,6 +28,14 @@ std::string last_name(std::string_view text) {
   return std::string(text.substr(start + 1, end - start - 1));
 }
 
+// What is said behind "Error while parsing ...: ", cut where it would be too long for a line.
+std::string behind_colon(std::string_view said) {
+  if (const auto colon = said.find(": "); colon != std::string_view::npos)
+    said.remove_prefix(colon + 2);
+  constexpr std::size_t kLongest = 200;
+  return std::string(said.substr(0, kLongest));
+}
+
 Problem problem(Place place, std::string found, std::string needed, std::string remedy) {
   return {ProblemKind::Input, std::move(place), std::move(found), std::move(needed),
           std::move(remedy)};
@@ -36,7 +44,7 @@ Problem problem(Place place, std::string found, std::string needed, std::string 
 // The parser's own account of a syntax fault, said as the rest of the job file's faults are.
 Problem syntax_fault(const toml::parse_error& error, std::string_view file) {
   const Place place = place_of(error.source(), file);
-  std::string_view said = error.description();
+  const std::string_view said = error.description();
   if (has(said, "utf-8"))
     return problem(place, "bytes that are not UTF-8", "UTF-8 text", "save the file as UTF-8");
   if (has(said, "cannot redefine existing table"))
@@ -50,10 +58,18 @@ Problem syntax_fault(const toml::parse_error& error, std::string_view file) {
                    "put quotes round the text, or correct the value");
   if (has(said, "saw ','"))
     return problem(place, "text that is not TOML: a comma behind a value",
-                   "one value for a key; a decimal point, not a comma", "correct this line");
-  if (const auto colon = said.find(": "); has(said, "Error while parsing"))
-    said.remove_prefix(std::min(said.size(), colon + 2));
-  return problem(place, "text that is not TOML: " + std::string(said.substr(0, 200)),
+                   "one value for a key, with a decimal point and not a comma",
+                   "correct this line");
+  if (has(said, "control characters"))
+    return problem(place, "a text that is not closed on its line, or a control character",
+                   "text in quotes on one line", "close the quotes, or take the character out");
+  const std::string rest = behind_colon(said);
+  if (has(said, "parsing date"))
+    return problem(place, "no such date: " + rest, "a date such as 2026-03-02", "correct the date");
+  if (has(said, "could not be interpreted") || has(said, "not representable"))
+    return problem(place, "a number out of all range: " + rest, "a finite number",
+                   "correct the value");
+  return problem(place, "text that is not TOML: " + rest,
                  "lines such as height = 1.32, name = \"text\" or [table]", "correct this line");
 }
 
@@ -148,7 +164,7 @@ std::string Node::described() const {
     case Kind::Moment:
       return "a time";
     case Kind::List:
-      return "a list of " + counted(items.size(), "value");
+      return items.empty() ? "an empty list" : "a list of " + counted(items.size(), "value");
     default:
       return "a table of " + counted(items.size(), "key");
   }

@@ -58,8 +58,10 @@ void check_codes(TableReader& table, const base::BaseInput& base) {
   for (const std::string& code : base.toe_codes)
     for (const std::string& other : base.codes)
       if (code == other)
-        table.faults().wrong_value(*table.find("toe_codes"), "codes that are not among codes",
-                                   "give base and toe points different codes");
+        table.faults().add(table.place_of("toe_codes"),
+                           "base.toe_codes with " + quoted(code) + ", which is among codes",
+                           "codes of the toe that no base point has",
+                           "take it out of one of the two");
 }
 
 }  // namespace

@@ -8,8 +8,9 @@ namespace {
 void check_surface(TableReader& table, Job& job) {
   table.exclude("points", "surface", "points to be triangulated, or a ready surface");
   table.exclude("breaklines", "surface",
-                "breaklines with points; a ready surface has its own edges");
-  table.exclude("outline", "surface", "an outline with points; a ready surface has its own edge");
+                "breaklines with points, as a ready surface has its own edges");
+  table.exclude("outline", "surface",
+                "an outline with points, as a ready surface has its own edge");
   if (!table.has("surface")) return;
   for (const char* unused : {"codes", "longest_edge"})
     if (table.has(unused))

@@ -82,7 +82,9 @@ Rule<int> whole_number(std::string what, Range range) {
   return {words, [=](const Node& node, Faults& faults) -> std::optional<int> {
             if (node.kind == Node::Kind::Number && node.whole && range.holds(node.number))
               return static_cast<int>(node.number);
-            faults.wrong_value(node, words, number_remedy(node, range));
+            faults.wrong_value(node, words,
+                               node.kind == Node::Kind::Number ? "write a whole number in range"
+                                                               : number_remedy(node, range));
             return std::nullopt;
           }};
 }

@@ -1,23 +1,27 @@
 #include "job/table_reader.h"
 
 #include <algorithm>
-#include <utility>
 
 namespace squaredig::job {
 namespace {
 
-// How many letters must be changed, put in or left out to make one word of the other.
+// How many letters must be changed, put in, left out or swapped with the next to make one word of
+// the other.
 std::size_t edits_between(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
-  for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t diagonal = std::exchange(row[0], i);
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t changed = diagonal + (a[i - 1] == b[j - 1] ? 0 : 1);
-      diagonal = std::exchange(row[j], std::min({changed, row[j] + 1, row[j - 1] + 1}));
+  std::vector<std::vector<std::size_t>> edits(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
+  for (std::size_t i = 0; i <= a.size(); ++i) {
+    for (std::size_t j = 0; j <= b.size(); ++j) {
+      if (i == 0 || j == 0) {
+        edits[i][j] = i + j;
+        continue;
+      }
+      edits[i][j] = std::min({edits[i - 1][j] + 1, edits[i][j - 1] + 1,
+                              edits[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1)});
+      if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+        edits[i][j] = std::min(edits[i][j], edits[i - 2][j - 2] + 1);
     }
   }
-  return row[b.size()];
+  return edits[a.size()][b.size()];
 }
 
 // "[tank]"; "dig.ramp[1]" for one of a list.
@@ -33,7 +37,7 @@ std::optional<std::string> nearest_word(std::string_view written,
   std::optional<std::string> best;
   constexpr std::size_t kLongest = 64;
   if (written.size() > kLongest) return best;
-  std::size_t least = std::max<std::size_t>(2, written.size() / 4) + 1;
+  std::size_t least = std::max<std::size_t>(1, written.size() / 3) + 1;
   for (const std::string& word : words)
     if (const std::size_t edits = edits_between(written, word); edits < least) {
       least = edits;
@@ -103,7 +107,8 @@ void TableReader::finish() {
     faults_.add(item.key_place,
                 (table ? "unknown table [" + item.key + "]"
                        : "unknown key " + quoted(item.key) + " in " + in_table(node_.path)),
-                near ? "a key of " + in_table(node_.path) : "one of " + any_of(known),
+                near ? (table ? "a table of the job file" : "a key of " + in_table(node_.path))
+                     : "one of " + any_of(known),
                 near ? "write " + *near + " if that was meant" : "delete it or correct the name");
   }
 }
