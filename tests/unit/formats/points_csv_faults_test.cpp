@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "formats/points_csv.h"
+#include "refusal_text.h"
 #include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
@@ -9,7 +10,7 @@ namespace {
 using squaredig::testing::text_file;
 
 std::string faults(const std::string& bytes) {
-  return squaredig::testing::faults_of([&] { read_points_csv(text_file(bytes)); });
+  return squaredig::testing::refusal_text([&] { read_points_csv(text_file(bytes)); });
 }
 
 constexpr const char* kHead = "point,easting,northing,height,code\n";
@@ -148,7 +149,7 @@ TEST(PointsCsvFaults, HeaderAgain) {
   SourceFile stated = text_file("point,easting,northing,height\n1,2,3,4\n");
   stated.columns = {"point", "e", "n", "h"};
   EXPECT_EQ(
-      squaredig::testing::faults_of([&] { read_points_csv(stated); }),
+      squaredig::testing::refusal_text([&] { read_points_csv(stated); }),
       "g.csv:1:1: a header row; rows alone, as the job states the columns; take this line out, "
       "or take columns out of the job\n");
 }
@@ -189,7 +190,7 @@ TEST(PointsCsvFaults, EastingAndNorthingChangedOver_swapped_1) {
   control.add({grid_position(715830, 5734697, 62)}, "CP1", "");
   control.add({grid_position(715990, 5734800, 62)}, "CP2", "");
   const auto check = [&](const std::string& bytes) {
-    return squaredig::testing::faults_of([&] {
+    return squaredig::testing::refusal_text([&] {
       PointsWanted none;
       none.keep = [](const GridPosition&) { return false; };
       const PointsFile file = read_points_csv(text_file(bytes), none);

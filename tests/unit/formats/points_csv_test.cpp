@@ -4,6 +4,7 @@
 
 #include "formats/input_file.h"
 #include "quantity/number_text.h"
+#include "refusal_text.h"
 #include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
@@ -80,7 +81,7 @@ TEST(PointsCsv, FeetBecomeMetres) {
 
 TEST(PointsCsv, WithoutHeaderOnlyInAStatedOrder) {
   SourceFile source = text_file("7,734697.6,715830.25,62.35,GL,note\n", "p.csv");
-  EXPECT_EQ(squaredig::testing::faults_of([&] { read_points_csv(source); }),
+  EXPECT_EQ(squaredig::testing::refusal_text([&] { read_points_csv(source); }),
             "p.csv:1:1: no header row; a header with point, easting, northing, height; add the "
             "header, or state the order in the job: columns = \"...\"\n");
   source.columns = {"Point", "northing", "easting", "height", "code", "-"};
@@ -164,7 +165,7 @@ TEST(PointsCsv, RepeatedNamesAreToldOrRefused) {
                                       "\"B\" in lines 2 and 4"}));
   PointsWanted unique;
   unique.names = Names::Unique;
-  EXPECT_EQ(squaredig::testing::faults_of([&] { read_points_csv(text_file(bytes), unique); }),
+  EXPECT_EQ(squaredig::testing::refusal_text([&] { read_points_csv(text_file(bytes), unique); }),
             "g.csv:5:1: an empty point; a name; fill it in or take out the row\n"
             "g.csv:6:1: an empty point; a name; fill it in or take out the row\n"
             "g.csv:4:1: the point name \"B\" again; each name once; it stands in line 2; rename or "
@@ -198,7 +199,7 @@ TEST(PointsCsv, GeodeticFilesAreKnownAndReadApart) {
       "25'29.5244,12,,\n");
   EXPECT_EQ(kind_of_points_csv(source), PointsKind::Geodetic);
   EXPECT_EQ(
-      squaredig::testing::faults_of([&] { read_points_csv(source); }),
+      squaredig::testing::refusal_text([&] { read_points_csv(source); }),
       "g.csv:1:1: latitude and longitude; grid points: easting, northing, height; name the file "
       "under [field] gnss, where it is converted to the grid\n");
   const GeodeticFile file = read_geodetic_csv(source);
@@ -215,7 +216,7 @@ TEST(PointsCsv, GeodeticFilesAreKnownAndReadApart) {
 
 TEST(PointsCsv, GeodeticFaults) {
   EXPECT_EQ(
-      squaredig::testing::faults_of([] {
+      squaredig::testing::refusal_text([] {
         read_geodetic_csv(
             text_file("point,latitude,longitude,ellipsoid_height\n"
                       "1,95.5,10,1\n2,45,400,1\n3,45 61 00,10,1\n"));

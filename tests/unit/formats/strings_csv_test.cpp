@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "refusal_text.h"
 #include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
@@ -31,24 +32,24 @@ TEST(StringsCsv, HeightMayBeMissingWherePlanIsEnough) {
       read_strings_csv(text_file("string,e,n,h\nB,1,2,\nB,3,4,5\n"), Heights::Optional);
   EXPECT_FALSE(mixed.strings[0].vertices[0].has_height);
   EXPECT_TRUE(mixed.strings[0].vertices[1].has_height);
-  EXPECT_EQ(squaredig::testing::faults_of([] {
+  EXPECT_EQ(squaredig::testing::refusal_text([] {
               read_strings_csv(text_file("string,e,n,h\nB,1,2,\nB,3,4,5\n"), Heights::Needed);
             }),
             "g.csv:2:7: no height of string \"B\"; a number; fill it in or take out the row\n");
 }
 
 TEST(StringsCsv, Faults) {
-  EXPECT_EQ(squaredig::testing::faults_of([] {
+  EXPECT_EQ(squaredig::testing::refusal_text([] {
               read_strings_csv(text_file("string,e,n,h\nB,1,2,3\nC,3,4,5\nC,3,4,6\n"),
                                Heights::Needed);
             }),
             "g.csv:2:1: string \"B\" has a single vertex; two vertices or more; add the others or "
             "take it out\n");
-  EXPECT_EQ(squaredig::testing::faults_of([] {
+  EXPECT_EQ(squaredig::testing::refusal_text([] {
               read_strings_csv(text_file("string,e,n,h\n,1,2,3\nC,3,4,5\n"), Heights::Needed);
             }),
             "g.csv:2:1: an empty string; a name; fill it in or take out the row\n");
-  EXPECT_EQ(squaredig::testing::faults_of(
+  EXPECT_EQ(squaredig::testing::refusal_text(
                 [] { read_strings_csv(text_file("string,e,n,h\n"), Heights::Needed); }),
             "g.csv:1:1: a header without rows; strings; export the file again\n");
 }

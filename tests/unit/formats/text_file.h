@@ -1,4 +1,4 @@
-// A small file written for a test, and the faults of reading one.
+// A small file written for a test.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -7,7 +7,6 @@
 #include <string>
 
 #include "formats/source_file.h"
-#include "quantity/problem.h"
 
 namespace squaredig::testing {
 
@@ -23,18 +22,6 @@ inline formats::SourceFile text_file(const std::string& bytes, const std::string
   source.path = path;
   source.name = name;
   return source;
-}
-
-// The lines of the Refusal that `read` throws; empty where it throws none.
-template <class Read>
-std::string faults_of(Read read) {
-  std::string lines;
-  try {
-    read();
-  } catch (const Refusal& refusal) {
-    for (const Problem& problem : refusal.problems()) lines += problem.text() + "\n";
-  }
-  return lines;
 }
 
 }  // namespace squaredig::testing

@@ -1,0 +1,134 @@
+#include "formats/landxml_handler.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "quantity/number_text.h"
+
+namespace squaredig::formats {
+namespace {
+
+constexpr std::string_view kBlanks = " \t\r\n";
+
+bool known_space(std::string_view space) {
+  constexpr std::string_view kStem = "http://www.landxml.org/schema/LandXML-";
+  return space.starts_with(kStem);
+}
+
+std::string_view name_of(LengthUnit unit) {
+  return unit == LengthUnit::Metre ? "m" : unit == LengthUnit::Foot ? "ft" : "us-ft";
+}
+
+}  // namespace
+
+std::vector<std::string_view> xml_words(std::string_view text) {
+  std::vector<std::string_view> words;
+  while (true) {
+    const auto first = text.find_first_not_of(kBlanks);
+    if (first == std::string_view::npos) return words;
+    text.remove_prefix(first);
+    const auto end = std::min(text.find_first_of(kBlanks), text.size());
+    words.push_back(text.substr(0, end));
+    text.remove_prefix(end);
+  }
+}
+
+void LandXmlHandler::take_root(const XmlElement& element) {
+  if (element.name != "LandXML") {
+    faults.add(element.place, "a document of " + quoted(element.name), "a LandXML document",
+               "export the file as LandXML 1.2");
+    faults.throw_if_any();
+  }
+  space_ = element.space;
+  if (!known_space(element.space))
+    cautions.push_back(source_.name + (element.space.empty()
+                                           ? ": no namespace; elements are read by their names"
+                                           : ": namespace " + quoted(element.space) +
+                                                 "; elements are read by their names"));
+}
+
+void LandXmlHandler::start(const XmlElement& element) {
+  if (path_.empty() && ignored_ == 0) take_root(element);
+  if (wants_text_) {
+    faults.add(element.place, "an element " + quoted(element.name) + " inside " + path_.back(),
+               "numbers alone", "take it out");
+    wants_text_ = false;
+  }
+  if (ignored_ > 0 || element.name == "Feature" || element.space != space_) {
+    ++ignored_;
+    return;
+  }
+  if (child_of("Units")) units.take(element, faults, cautions);
+  if (element.name == "CoordinateSystem" && path_.size() == 1 && !epsg_code)
+    epsg_code = element.value("epsgCode");
+  wants_text_ = start_of(element);
+  text_.clear();
+  if (wants_text_) text_place_ = element.place;
+  path_.emplace_back(element.name);
+}
+
+void LandXmlHandler::text(std::string_view piece) {
+  if (wants_text_ && ignored_ == 0) text_.append(piece);
+}
+
+void LandXmlHandler::end() {
+  if (ignored_ > 0) {
+    --ignored_;
+    return;
+  }
+  const std::string name = std::move(path_.back());
+  path_.pop_back();
+  const bool wanted = std::exchange(wants_text_, false);
+  if (wanted)
+    end_of(name, text_);
+  else
+    left(name);
+}
+
+bool LandXmlHandler::inside(std::string_view name) const {
+  return std::find(path_.begin(), path_.end(), name) != path_.end();
+}
+
+std::optional<std::vector<double>> LandXmlHandler::numbers(std::string_view text,
+                                                           const std::string& of_what) {
+  std::vector<double> values;
+  for (const auto word : xml_words(text)) {
+    const auto value = parse_number(word);
+    if (!value) {
+      faults.add(text_place_, quoted(word) + " in " + of_what + " is not a number",
+                 "finite numbers with a decimal point, blanks between", "correct it");
+      return std::nullopt;
+    }
+    values.push_back(*value);
+  }
+  return values;
+}
+
+std::optional<std::vector<double>> LandXmlHandler::groups(std::string_view text, std::size_t each,
+                                                          const std::string& of_what) {
+  auto values = numbers(text, of_what);
+  if (!values || (values->size() % each == 0 && !values->empty())) return values;
+  faults.add(
+      text_place_,
+      std::to_string(values->size()) + (values->size() == 1 ? " number" : " numbers") + " in " +
+          of_what,
+      each == 2 ? "pairs of northing and easting" : "northing, easting and elevation of each point",
+      "correct it");
+  return std::nullopt;
+}
+
+double LandXmlHandler::scale(std::vector<std::string>& assumed) {
+  const double stated = metres_per(source_.unit);
+  if (!units.metres) {
+    assumed.push_back(source_.name + ": the file has no units; its lengths are taken in " +
+                      std::string(name_of(source_.unit)));
+    return stated;
+  }
+  if (source_.unit != LengthUnit::Metre && *units.metres != stated)
+    faults.add(units.place, "linearUnit " + quoted(*units.linear),
+               std::string(name_of(source_.unit)) + " as the job states",
+               "correct units in the job, or the file");
+  return *units.metres;
+}
+
+}  // namespace squaredig::formats
