@@ -1,6 +1,7 @@
 #include "design/pit_cuts.h"
 
 #include <algorithm>
+#include <set>
 
 #include "design/extras_internal.h"
 #include "quantity/number_text.h"
@@ -67,6 +68,37 @@ void note_cover(const Cover& cover, const std::vector<Batter>& batters, const Ta
                            " at under 60 degrees: see the excavated surface there.");
 }
 
+// A convex part of the floor, with the batters that govern there, by side number.
+struct ConvexPart {
+  SideRing ring;
+  std::vector<Batter> batters;
+  std::vector<double> out;  // how far its benches have come, by side number
+};
+
+// Edges in one line become one edge; the flatter of their batters governs on it.
+ConvexPart without_straight_corners(const SideRing& ring, const std::vector<Batter>& batters,
+                                    const Tank& tank, std::set<std::string>& cautions) {
+  ConvexPart part{{}, batters, std::vector<double>(batters.size(), 0.0)};
+  const std::size_t n = ring.corners.size();
+  std::size_t first = 0;
+  while (runs_straight(ring, first)) ++first;
+  for (std::size_t k = 0; k < n; ++k) {
+    const std::size_t i = (first + k) % n, side = ring.side[i];
+    if (!runs_straight(ring, i)) {
+      part.ring.corners.push_back(ring.corners[i]);
+      part.ring.side.push_back(side);
+      continue;
+    }
+    Batter& kept = part.batters[part.ring.side.back()];
+    if (kept == batters[side]) continue;
+    cautions.insert("Sides " + tank.side_name(std::min(part.ring.side.back(), side)) + " and " +
+                    tank.side_name(std::max(part.ring.side.back(), side)) +
+                    " lie in one line with unequal batters: the flatter governs on both.");
+    kept = Batter::run_per_rise(std::max(kept.run_per_rise(), batters[side].run_per_rise()));
+  }
+  return part;
+}
+
 class PitBuilder {
  public:
   PitBuilder(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame)
@@ -85,9 +117,14 @@ class PitBuilder {
     pit.toe_sides = toe_.side;
     const Cover cover = covered_by_convex(toe_);
     note_cover(cover, batters_, tank_, pit);
+    std::set<std::string> in_line;
+    std::vector<ConvexPart> parts;
     for (const auto& ring : cover.rings)
-      pit.cuts.push_back(convex_cut(spec(ring, floor_, batters_, Part::Floor)));
-    add_benches(pit);
+      parts.push_back(without_straight_corners(ring, batters_, tank_, in_line));
+    pit.cautions.insert(pit.cautions.end(), in_line.begin(), in_line.end());
+    for (const auto& part : parts)
+      pit.cuts.push_back(convex_cut(spec(part.ring, floor_, part.batters, Part::Floor)));
+    add_benches(parts, pit);
     const PitBase base{input_, tank_, frame_, floor_, toe_};
     add_ramps(base, pit);
     add_trenches(base, pit);
@@ -101,38 +138,35 @@ class PitBuilder {
     return {ring, floor, batters, names_, input_.pit.corners, part, input_.pit.batter.place};
   }
 
-  // Each bench is a floor of its own, parallel to the floor and further out on every side.
-  void add_benches(PitCuts& pit) const {
+  // Each bench is a floor of its own, parallel to the floor and further out on every side: the
+  // floor's convex parts, each moved outward, so that a bench of no width is no bench.
+  void add_benches(std::vector<ConvexPart>& parts, PitCuts& pit) const {
     std::vector<Bench> benches = input_.pit.benches;
     std::stable_sort(benches.begin(), benches.end(),
                      [](const Bench& a, const Bench& b) { return a.above_floor < b.above_floor; });
-    std::vector<Batter> batters = batters_;
-    std::vector<double> out(tank_.sides(), 0.0);
     double below = 0;
     for (const Bench& bench : benches) {
       const double height = bench.above_floor.in_metres();
-      widen(out, batters, height - below, bench.width.in_metres() * input_.combined_factor);
-      if (bench.batter) batters.assign(tank_.sides(), *bench.batter);
-      below = height;
-      const auto ring = moved_outward(toe_, out);
-      if (!ring)
-        refuse(bench.place, "a bench whose edge crosses itself", "a bench that fits round the pit",
-               "narrow the bench");
       geometry::Plane plane = floor_;
       plane.height += height;
-      for (const auto& convex : covered_by_convex(*ring).rings)
-        pit.cuts.push_back(convex_cut(spec(convex, plane, batters, Part::Bench)));
+      for (auto& part : parts) {
+        widen(part, height - below, bench.width.in_metres() * input_.combined_factor);
+        if (bench.batter) part.batters.assign(tank_.sides(), *bench.batter);
+        pit.cuts.push_back(convex_cut(
+            spec(convex_moved_outward(part.ring, part.out), plane, part.batters, Part::Bench)));
+      }
+      below = height;
     }
   }
 
-  void widen(std::vector<double>& out, const std::vector<Batter>& batters, double rise,
-             double width) const {
-    for (std::size_t i = 0; i < toe_.corners.size(); ++i) {
-      const std::size_t side = toe_.side[i];
-      const double grade =
-          outward_grade(floor_, toe_.corners[i], toe_.corners[(i + 1) % toe_.corners.size()]);
-      out[side] += width;
-      if (!batters[side].vertical()) out[side] += rise / (1 / batters[side].run_per_rise() - grade);
+  void widen(ConvexPart& part, double rise, double width) const {
+    const auto& corners = part.ring.corners;
+    for (std::size_t i = 0; i < corners.size(); ++i) {
+      const std::size_t side = part.ring.side[i];
+      const double grade = outward_grade(floor_, corners[i], corners[(i + 1) % corners.size()]);
+      const Batter batter = part.batters[side];
+      part.out[side] += width;
+      if (!batter.vertical()) part.out[side] += rise / (1 / batter.run_per_rise() - grade);
     }
   }
 

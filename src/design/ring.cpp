@@ -151,6 +151,49 @@ std::optional<SideRing> moved_outward(const SideRing& ring, const std::vector<do
   return moved;
 }
 
+bool runs_straight(const SideRing& ring, std::size_t corner) {
+  const std::size_t n = ring.corners.size();
+  const Point2 in = unit(ring.corners[corner] - ring.corners[(corner + n - 1) % n]);
+  const Point2 out = unit(ring.corners[(corner + 1) % n] - ring.corners[corner]);
+  return std::abs(cross(in, out)) < kStraight;
+}
+
+SideRing convex_moved_outward(const SideRing& ring, const std::vector<double>& by_side) {
+  // each edge's line, then from the first whatever edge the earlier ones leave room for
+  struct Line {
+    Point2 at, along;
+    std::size_t side;
+  };
+  std::vector<Line> lines;
+  for (std::size_t i = 0; i < ring.corners.size(); ++i) {
+    const Point2 u = unit(ring.corners[(i + 1) % ring.corners.size()] - ring.corners[i]);
+    lines.push_back({ring.corners[i] + by_side[ring.side[i]] * Point2{u.y, -u.x}, u, ring.side[i]});
+  }
+  const auto corner = [](const Line& a, const Line& b) {
+    return a.at + meeting(a.at, a.along, b.at, b.along).value() * a.along;
+  };
+  // an edge that runs backward has no room: take out the worst until none does
+  for (;;) {
+    const std::size_t n = lines.size();
+    double least = 0;
+    std::size_t worst = n;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Point2 from = corner(lines[(i + n - 1) % n], lines[i]);
+      const Point2 to = corner(lines[i], lines[(i + 1) % n]);
+      const double length = dot(to - from, lines[i].along);
+      if (length < least) least = length, worst = i;
+    }
+    if (worst == n || n <= 3) break;
+    lines.erase(lines.begin() + static_cast<std::ptrdiff_t>(worst));
+  }
+  SideRing moved;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    moved.corners.push_back(corner(lines[(i + lines.size() - 1) % lines.size()], lines[i]));
+    moved.side.push_back(lines[i].side);
+  }
+  return moved;
+}
+
 Cover covered_by_convex(const SideRing& ring) {
   Cover cover;
   cover_ring(ring, cover);

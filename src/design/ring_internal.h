@@ -19,6 +19,13 @@ struct SideRing {
 // neighbouring edges are parallel with different distances, or the result crosses itself.
 std::optional<SideRing> moved_outward(const SideRing& ring, const std::vector<double>& by_side);
 
+// A convex ring with each edge's line moved outward; an edge that finds no room is left out.
+// Requires: a convex ring without straight corners; no distance below zero.
+SideRing convex_moved_outward(const SideRing& ring, const std::vector<double>& by_side);
+
+// Whether the edges before and after a corner lie in one line.
+bool runs_straight(const SideRing& ring, std::size_t corner);
+
 // Convex rings that together cover the ring. Every edge lies on a line of the ring's own edges.
 struct Cover {
   std::vector<SideRing> rings;
