@@ -80,10 +80,4 @@ geometry::ConvexCut convex_cut(const CutSpec& spec) {
   return cut;
 }
 
-Plane plane_in(const geometry::SiteFrame& frame, const LevelPlane& plane) {
-  const double down = plane.fall.drop_per_run();
-  return {frame.to_site(plane.about), frame.to_site(plane.level),
-          -down * sine(plane.downhill.from_north()), -down * cosine(plane.downhill.from_north())};
-}
-
 }  // namespace squaredig::design

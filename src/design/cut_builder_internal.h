@@ -3,6 +3,7 @@
 
 #include <string>
 
+#include "design/footprint.h"
 #include "design/pit_cuts.h"
 #include "design/ring_internal.h"
 
@@ -23,6 +24,7 @@ geometry::ConvexCut convex_cut(const CutSpec& spec);
 // How fast the floor rises toward the outside of an edge.
 double outward_grade(const geometry::Plane& floor, geometry::Point2 from, geometry::Point2 to);
 
-geometry::Plane plane_in(const geometry::SiteFrame& frame, const LevelPlane& plane);
+// The tank's outline in the site frame, anticlockwise.
+SideRing tank_ring(const Tank& tank, const geometry::SiteFrame& frame);
 
 }  // namespace squaredig::design

@@ -32,16 +32,6 @@ std::vector<T> for_each_side(const PerSide<T>& given, const Tank& tank, const ch
   return all;
 }
 
-SideRing tank_ring(const Tank& tank, const geometry::SiteFrame& frame) {
-  const std::size_t n = tank.sides();
-  SideRing ring;
-  for (std::size_t i = n; i-- > 0;) {
-    ring.corners.push_back(frame.to_site(tank.corners[i]));
-    ring.side.push_back((i + n - 1) % n);
-  }
-  return ring;
-}
-
 std::vector<double> scaled(const std::vector<Length>& lengths, double factor) {
   std::vector<double> metres;
   for (const Length l : lengths) metres.push_back(l.in_metres() * factor);
