@@ -6,8 +6,10 @@
 //   more than kSpikeFloor, and by more than kSpikeTimes what each of those neighbours, but for one
 //   at most, departs from the plane through its own neighbours; the point itself is left out of all
 //   these planes. Planes are least squares, weighted by one over the distance; a point with fewer
-//   than five neighbours takes theirs too. Walls and rough rock so excuse themselves, for there the
-//   neighbours depart as well, and so may one other spike nearby.
+//   than five neighbours takes theirs too. Where the point's plane is carried further than a
+//   neighbour's, as at the rim, what that neighbour departs is raised as even curvature would raise
+//   it. The largest is judged first and left out when the next is. Walls and rough rock so excuse
+//   themselves, for there the neighbours depart as well.
 // Frame and units: grid.
 // Requires: `built` was built from `input`.
 // Laws: examine.1 points on one plane give no suspect, and adding a plane to all heights changes

@@ -56,98 +56,162 @@ class Rings {
   std::vector<Index> triangles_;
 };
 
-// How far the centre lies above the weighted least-squares plane through the ring; nothing where
-// the ring lies on a line. Everything is taken relative to the centre.
+// How far a centre lies above the plane through points round it, and the reach of that plane: by
+// how much ground of unit curvature could at most depart from it there. Large where the plane is
+// carried on from one side, or from far away.
+struct Departure {
+  double by = 0;
+  double reach = 0;
+};
+
+// Least squares, weighted by one over the distance; everything relative to the centre.
 class PlaneThroughRing {
  public:
   explicit PlaneThroughRing(const Point3& centre) : centre_(centre) {}
+
   void add(const Point3& p) {
-    const double x = p.x - centre_.x, y = p.y - centre_.y, z = p.z - centre_.z;
-    const double w = 1 / std::hypot(x, y);
-    n_ += w;
-    x_ += w * x;
-    y_ += w * y;
-    z_ += w * z;
-    xx_ += w * x * x;
-    xy_ += w * x * y;
-    yy_ += w * y * y;
-    xz_ += w * x * z;
-    yz_ += w * y * z;
+    const double x = p.x - centre_.x, y = p.y - centre_.y;
+    ring_.push_back({x, y, p.z - centre_.z, 1 / std::hypot(x, y)});
   }
-  std::optional<double> centre_above() const {
-    if (n_ == 0) return std::nullopt;
-    const double mx = x_ / n_, my = y_ / n_, mz = z_ / n_;
-    const double xx = xx_ - n_ * mx * mx, yy = yy_ - n_ * my * my, xy = xy_ - n_ * mx * my;
-    const double xz = xz_ - n_ * mx * mz, yz = yz_ - n_ * my * mz;
+
+  // Nothing where the ring lies on a line.
+  std::optional<Departure> centre_above() {
+    reduce_to_mean();
+    double xx = 0, xy = 0, yy = 0;
+    for (const Stop& p : ring_) {
+      xx += p.weight * p.x * p.x;
+      xy += p.weight * p.x * p.y;
+      yy += p.weight * p.y * p.y;
+    }
     const double determinant = xx * yy - xy * xy;
     if (!(determinant > 1e-9 * xx * yy)) return std::nullopt;
-    const double slope_x = (xz * yy - yz * xy) / determinant;
-    const double slope_y = (yz * xx - xz * xy) / determinant;
-    return -(mz - slope_x * mx - slope_y * my);
+    // The plane's height at the centre is the sum of share * z over the ring.
+    Departure out;
+    for (const Stop& p : ring_) {
+      const double share = p.weight / total_ -
+                           p.weight *
+                               ((p.x * yy - p.y * xy) * mean_.x + (p.y * xx - p.x * xy) * mean_.y) /
+                               determinant;
+      const double x = p.x + mean_.x, y = p.y + mean_.y;
+      out.by -= share * p.z;
+      out.reach += std::abs(share) * (x * x + y * y);
+    }
+    return out;
   }
 
  private:
+  struct Stop {
+    double x, y, z, weight;
+  };
+
+  void reduce_to_mean() {
+    double x = 0, y = 0;
+    for (const Stop& p : ring_) {
+      total_ += p.weight;
+      x += p.weight * p.x;
+      y += p.weight * p.y;
+    }
+    mean_ = {x / total_, y / total_};
+    for (Stop& p : ring_) {
+      p.x -= mean_.x;
+      p.y -= mean_.y;
+    }
+  }
+
   Point3 centre_;
-  double n_ = 0, x_ = 0, y_ = 0, z_ = 0, xx_ = 0, xy_ = 0, yy_ = 0, xz_ = 0, yz_ = 0;
+  std::vector<Stop> ring_;
+  double total_ = 0;
+  geometry::Point2 mean_;
+};
+
+struct Spike {
+  Index vertex;
+  double by;
+  double neighbours_by;  // the second largest of what they depart, brought to this point's reach
+  std::size_t neighbours;
 };
 
 class SpikeSearch {
  public:
-  explicit SpikeSearch(const geometry::Surface& surface) : surface_(surface), rings_(surface) {}
+  explicit SpikeSearch(const geometry::Surface& surface)
+      : surface_(surface), rings_(surface), taken_(surface.vertices.size()) {}
 
-  struct Spike {
-    double by, neighbours_by;
-    std::size_t neighbours;
-  };
-  std::optional<Spike> at_vertex(Index v) const {
-    const std::vector<Index> ring = rings_.around(v);
-    const std::optional<double> by = departure(v, ring, geometry::kNone);
-    if (!by || std::abs(*by) <= kSpikeFloor.in_metres()) return std::nullopt;
-    std::vector<double> others;
-    for (const Index u : ring)
-      if (const auto d = departure(u, rings_.around(u), v)) others.push_back(std::abs(*d));
-    if (others.size() < 2) return std::nullopt;
-    std::nth_element(others.begin(), others.begin() + 1, others.end(), std::greater<>());
-    if (std::abs(*by) <= kSpikeTimes.value() * others[1]) return std::nullopt;
-    return Spike{*by, others[1], ring.size()};
+  // Largest first, each taken out of the planes before the next is judged: a spike must not make
+  // its neighbours suspect.
+  std::vector<Spike> run() {
+    std::vector<Spike> candidates;
+    for (std::size_t v = 0; v < surface_.vertices.size(); ++v)
+      if (const auto spike = at_vertex(static_cast<Index>(v))) candidates.push_back(*spike);
+    std::stable_sort(candidates.begin(), candidates.end(), [](const Spike& a, const Spike& b) {
+      return std::abs(a.by) > std::abs(b.by);
+    });
+    std::vector<Spike> found;
+    for (const Spike& candidate : candidates)
+      if (const auto spike = at_vertex(candidate.vertex)) {
+        found.push_back(*spike);
+        taken_[at(spike->vertex)] = true;
+      }
+    return found;
   }
 
  private:
-  std::optional<double> departure(Index v, const std::vector<Index>& ring, Index without) const {
+  std::optional<Spike> at_vertex(Index v) const {
+    const std::vector<Index> ring = rings_.around(v);
+    const auto own = departure(v, ring, geometry::kNone);
+    if (!own || std::abs(own->by) <= kSpikeFloor.in_metres()) return std::nullopt;
+    std::vector<double> others;
+    for (const Index u : ring) {
+      if (taken_[at(u)]) continue;
+      if (const auto d = departure(u, rings_.around(u), v))
+        others.push_back(std::abs(d->by) * std::max(1.0, own->reach / d->reach));
+    }
+    if (others.size() < 2) return std::nullopt;
+    std::nth_element(others.begin(), others.begin() + 1, others.end(), std::greater<>());
+    if (std::abs(own->by) <= kSpikeTimes.value() * others[1]) return std::nullopt;
+    return Spike{v, own->by, others[1], ring.size()};
+  }
+
+  std::optional<Departure> departure(Index v, const std::vector<Index>& ring, Index without) const {
     PlaneThroughRing plane(surface_.vertices[at(v)]);
     for (const Index u : ring)
-      if (u != without) plane.add(surface_.vertices[at(u)]);
+      if (u != without && !taken_[at(u)]) plane.add(surface_.vertices[at(u)]);
     return plane.centre_above();
   }
 
   const geometry::Surface& surface_;
   Rings rings_;
+  std::vector<bool> taken_;
 };
+
+std::string why(const Spike& spike) {
+  return "stands " + fixed(std::abs(spike.by), 3) + " m " + (spike.by > 0 ? "above" : "below") +
+         " the plane of its " + std::to_string(spike.neighbours) +
+         " neighbours, which, but for one at most, depart from theirs by " +
+         fixed(spike.neighbours_by, 3) + " m or less";
+}
 
 }  // namespace
 
 std::vector<Suspect> find_spikes(const Rows& rows, const GroundInput& input,
                                  const BuiltGround& built, std::vector<Finding>& findings) {
+  std::vector<Spike> spikes = SpikeSearch(built.ground.surface).run();
+  const auto row = [&](const Spike& s) { return built.row[at(s.vertex)]; };
+  std::sort(spikes.begin(), spikes.end(), [&](const Spike& a, const Spike& b) {
+    return std::pair(row(a), a.vertex) < std::pair(row(b), b.vertex);
+  });
   std::vector<Suspect> out;
-  const SpikeSearch search(built.ground.surface);
   FindingList list("spike", findings);
-  for (std::size_t v = 0; v < built.row.size(); ++v) {
-    const Index row = built.row[v];
-    const bool ready = input.surface.has_value();
-    if (row == geometry::kNone && !ready) continue;
-    const auto spike = search.at_vertex(static_cast<Index>(v));
-    if (!spike) continue;
-    const std::string why =
-        "stands " + fixed(std::abs(spike->by), 3) + " m " + (spike->by > 0 ? "above" : "below") +
-        " the plane of its " + std::to_string(spike->neighbours) +
-        " neighbours, which depart from theirs by " + fixed(spike->neighbours_by, 3) + " m";
-    const std::string vertex = "vertex " + std::to_string(v + 1);
-    const bool is_point = !ready && rows.is_point(row);
-    const std::string name = ready      ? vertex
-                             : is_point ? std::string(input.points.label(at(row)))
-                                        : rows.name(row);
-    out.push_back({name, why, Length::metres(spike->by), ready ? Place{} : rows.place(row)});
-    if (list.wants_text()) list.add((ready ? vertex : rows.name_and_place(row)) + " " + why);
+  for (const Spike& s : spikes) {
+    // A ready surface has no rows, and a crossing of strings has none: their vertices are counted.
+    const std::string vertex = "vertex " + std::to_string(s.vertex + 1) + " of the surface";
+    const bool has_row = row(s) != geometry::kNone;
+    const bool is_point = has_row && rows.is_point(row(s));
+    const std::string name = is_point  ? std::string(input.points.label(at(row(s))))
+                             : has_row ? rows.name(row(s))
+                                       : vertex;
+    out.push_back({name, why(s), Length::metres(s.by), has_row ? rows.place(row(s)) : Place{}});
+    if (list.wants_text())
+      list.add((has_row ? rows.name_and_place(row(s)) : vertex) + " " + why(s));
   }
   return out;
 }

@@ -158,7 +158,7 @@ TEST(Examine, AReadySurfaceIsExaminedToo) {
   const GroundResult r = examined(input);
   EXPECT_EQ(r.triangles, 242U);
   ASSERT_EQ(r.suspects.size(), 1U);
-  EXPECT_EQ(r.suspects[0].point, "vertex 51");
+  EXPECT_EQ(r.suspects[0].point, "vertex 51 of the surface");
   EXPECT_NEAR(r.suspects[0].by.in_metres(), 3, 1e-9);
 }
 
