@@ -1,7 +1,11 @@
 // The ground as stages get it: through Survey alone, for the region they need.
 //
 // Frame and units: site frame of the run; sigma in metres.
-// Laws: survey.1 a surface given for a region equals the whole survey's there, triangle for triangle.
+// Laws: survey.1 a surface given for a region equals the whole survey's there, triangle for
+// triangle.
+// Accuracy: the same to the last bit.
+// Errors: a Refusal where the ground cannot be built, as build_ground.
+// Source: a Delaunay triangle depends on the points in its circle alone.
 #pragma once
 
 #include "geometry/site_frame.h"
