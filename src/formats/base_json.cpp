@@ -93,6 +93,35 @@ Json bedding_json(const base::BaseResult& result) {
   return bedding;
 }
 
+Json stack_gap_json(const base::BaseResult& result) {
+  if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
+  return millimetres(abs(result.stack_gap->widest->opening), "stack_gap_mm");
+}
+
+Json stack_joint_json(const base::BaseResult& result) {
+  if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
+  const base::Joint& joint = *result.stack_gap->widest;
+  return {{"between", Json::array({joint.column, joint.row})},
+          {"and", Json::array({joint.to_column, joint.to_row})},
+          {"opens", joint.opening > Length{} ? "top" : "bottom"},
+          {"columns", result.stack_gap->columns},
+          {"rows", result.stack_gap->rows},
+          {"on", result.stack_gap->on}};
+}
+
+Json compaction_json(const base::BaseResult& result) {
+  Json tests = Json::array();
+  for (const base::CompactionOutcome& outcome : result.compaction) {
+    Json test;
+    test["layer"] = outcome.layer;
+    put(test, outcome.at);
+    test["percent"] = number(outcome.ratio.in_percent(), "percent");
+    test["verdict"] = words(outcome.verdict);
+    tests.push_back(std::move(test));
+  }
+  return tests;
+}
+
 }  // namespace
 
 std::string base_json(const base::BaseResult& result, std::string_view version) {
@@ -112,7 +141,9 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["trim_m3"] = or_null(result.trim, cubic_metres<BankVolume>, "trim_m3");
   json["make_up_m3"] = or_null(result.make_up, cubic_metres<Volume>, "make_up_m3");
   json["largest_hole_m"] = or_null(result.largest_hole, metres, "largest_hole_m");
-  json["stack_gap_mm"] = or_null(result.stack_gap, millimetres, "stack_gap_mm");
+  json["stack_gap_mm"] = stack_gap_json(result);
+  json["stack_joint"] = stack_joint_json(result);
+  json["compaction"] = compaction_json(result);
   return json_text(json);
 }
 

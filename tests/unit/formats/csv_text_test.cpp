@@ -21,7 +21,8 @@ TEST(CsvText, WritesShortestNumbersAndQuotesWhatNeedsIt) {
             "\"a\nb\",0.1,0.3333333333333333,,\n");
 }
 
-// OWASP, "CSV Injection", lists the leading characters (seen).
+// OWASP Application Security Verification Standard 5.0, requirement 1.2.10: = + - @ and tab, to be
+// escaped by a single quote (seen); line breaks and full-width signs are our own addition.
 TEST(CsvText, AFormulaStaysText_csv_text_1) {
   for (const char* formula :
        {"=1+1", "+A1", "-A1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "=cmd|' '!A",
