@@ -85,6 +85,32 @@ struct Skin {
   std::optional<std::pair<Length, Length>> shift_that_fits;
 };
 
+// How far a joint between two neighbouring units opens over the tank's height. Units are counted
+// from A: columns along A-B, rows into the tank, both from 1.
+struct Joint {
+  int column = 1;
+  int row = 1;
+  int to_column = 1;
+  int to_row = 1;
+  Length opening;  // above zero: at the top; below zero: at the bottom
+};
+
+struct StackGap {
+  int columns = 0;
+  int rows = 0;
+  std::vector<Joint> joints;
+  std::optional<Joint> widest;
+  std::string on;  // what the units were stood on
+};
+
+struct CompactionOutcome {
+  std::string layer;
+  GridPoint at;
+  Place place;
+  Ratio ratio;
+  Verdict verdict = Verdict::NotAsked;
+};
+
 struct BaseResult {
   ResultHead head;
   Verdict verdict = Verdict::NotProven;
@@ -101,7 +127,8 @@ struct BaseResult {
   std::optional<BankVolume> trim;     // in the ground, above the dig level
   std::optional<Volume> make_up;      // below the dig level
   std::optional<Length> largest_hole;
-  std::optional<Length> stack_gap;
+  std::optional<StackGap> stack_gap;
+  std::vector<CompactionOutcome> compaction;
 };
 
 }  // namespace squaredig::base

@@ -39,6 +39,27 @@ struct SkinAnswer {
 SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
                       const std::optional<DugSurface>& dug);
 
+struct ExtentAnswer {
+  Check check;
+  std::vector<std::string> cautions;
+};
+ExtentAnswer judge_extent(const BaseInput& input, const PlannedBase& planned, const Floor& floor);
+
+struct StackAnswer {
+  std::optional<StackGap> gap;
+  Check check;
+  std::vector<Finding> findings;
+};
+// `on`: what the units are stood on, in words.
+StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+                        const std::optional<DugSurface>& dug, const std::string& on);
+
+struct CompactionAnswer {
+  std::vector<CompactionOutcome> outcomes;
+  Check check;
+};
+CompactionAnswer judge_compaction(const BaseInput& input);
+
 // "12.3 mm"
 std::string in_mm(Length v);
 // "4.20 m along A-B, 1.75 m in"

@@ -56,7 +56,8 @@ void sort_in(Floor& floor, const BaseInput& input, std::size_t row) {
     floor.aside.push_back(put_aside(
         input.points, row, "code " + quoted(input.points.code(row)) + " is not asked for"));
   } else if (use == Use::Toe) {
-    floor.surveyed_toe.push_back(at);
+    const double sigma = point.sigma_plan().value_or(input.sigma_plan).in_metres();
+    floor.surveyed_toe.push_back({at, sigma, row});
   } else if (!point.has_height) {
     floor.aside.push_back(put_aside(input.points, row, "it has no height"));
   } else if (geometry::side_of(floor.toe, at, kGrace) < 0) {

@@ -20,13 +20,19 @@ struct FloorPoint {
   std::size_t row = 0;  // in BaseInput::points
 };
 
+struct ToePoint {
+  geometry::Point2 at;
+  double sigma_plan = 0;
+  std::size_t row = 0;
+};
+
 struct Floor {
   geometry::SiteFrame frame;
   geometry::Polygon toe;        // anticlockwise
   geometry::Polygon footprint;  // of the tank, anticlockwise
   geometry::Plane dig_level;
   std::vector<FloorPoint> points;  // the judged ones, in file order
-  std::vector<geometry::Point2> surveyed_toe;
+  std::vector<ToePoint> surveyed_toe;
   std::vector<PointAside> aside;
   double coverage_factor = 0;  // k
   double sigma_common = 0;

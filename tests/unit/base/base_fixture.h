@@ -16,6 +16,8 @@ struct BaseFixture {
   double underside = 62.350;
   double fall_percent = 0.5, fall_bearing = 127.5;
   double gap = 0.2;
+  double height = 1.32;
+  double module_along = 1.2, module_into = 0.6;  // zero: not given
   double thickness_mm = 20, least_mm = 15, most_mm = 30;
   BaseInput input;
 
@@ -43,6 +45,9 @@ struct BaseFixture {
     tank.dig_level = tank.underside.lowered(Length::millimetres(thickness_mm));
     p.toe = {at(-gap, -gap), at(length + gap, -gap), at(length + gap, width + gap),
              at(-gap, width + gap)};
+    tank.height = Length::metres(height);
+    if (module_along > 0)
+      p.module = std::pair(Length::metres(module_along), Length::metres(module_into));
     p.thickness = Length::millimetres(thickness_mm);
     p.least = Length::millimetres(least_mm);
     p.most = Length::millimetres(most_mm);
