@@ -68,6 +68,8 @@ Slab slab_between(std::span<const Point2> convex, std::span<const Plane> lowers,
 SplitAtRing split_at(std::span<const Point2> convex, std::span<const Point2> ring) {
   SplitAtRing split;
   LabelledPolygon rest = plain(convex);
+  // apart: left whole rather than cut along lines that only pass by
+  if (worth(part_inside(rest, ring, 0)).empty()) return {{}, {rest.corners}};
   for (std::size_t i = 0; i < ring.size() && !rest.empty(); ++i) {
     const Point2 a = ring[i], b = ring[(i + 1) % ring.size()];
     if (a == b) continue;
