@@ -54,12 +54,17 @@ void write_outputs(const std::filesystem::path& out, const std::vector<StageOutp
   set.commit();
 }
 
-// The stages' lines under the job's name.
-std::string summary_text(const JobFolder& job, const std::vector<StageOutput>& outputs) {
+// The stages' lines under the job's name, and where the results are.
+std::string summary_text(const JobFolder& job, const std::vector<StageOutput>& outputs,
+                         const std::filesystem::path& out, ExitStatus status) {
   std::string text = job.job.job.name + "\n";
   for (const auto& output : outputs)
     for (const auto& line : output.summary) text += line + "\n";
-  return text;
+  const auto folder = out.lexically_normal().string();
+  return text +
+         (status == ExitStatus::Done
+              ? "done; results in " + folder + "\n"
+              : "done, and something needs a person (exit status 1); results in " + folder + "\n");
 }
 
 ExitStatus run_stages(const Command& command, const Messages& messages) {
@@ -83,8 +88,9 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   progress.finish();
   for (const auto& output : outputs)
     for (const auto& remark : output.remarks) messages.tell(remark);
-  Messages::print(command.form == ResultForm::FilesAndJson ? printed_object(command.verb, outputs)
-                                                           : summary_text(job, outputs));
+  Messages::print(command.form == ResultForm::FilesAndJson
+                      ? printed_object(command.verb, outputs)
+                      : summary_text(job, outputs, out, status));
   return status;
 }
 

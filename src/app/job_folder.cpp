@@ -50,7 +50,7 @@ JobFolder open_job(const fs::path& target) {
   JobFolder found;
   std::error_code error;
   found.file = fs::is_directory(target, error) ? target / "job.toml" : target;
-  found.folder = found.file.parent_path();
+  found.folder = found.file.has_parent_path() ? found.file.parent_path() : fs::path(".");
   const std::string name = found.file.filename().string();
   const std::string text = formats::read_whole({found.file.string(), found.file.string()});
   found.sha256 = formats::sha256_of(text);

@@ -6,29 +6,74 @@
 #include "formats/base_json.h"
 #include "formats/cells_csv.h"
 #include "formats/dig_json.h"
+#include "formats/geotiff_write.h"
 #include "formats/ground_json.h"
+#include "formats/landxml_write.h"
 #include "formats/pegs_csv.h"
 #include "formats/pegs_json.h"
 
 namespace squaredig::app {
 
-Files files_of(const ground::GroundResult& result) {
-  return {{"ground.json", formats::ground_json(result, kVersion)}};
+namespace {
+
+formats::LandXmlOut document(const ResultHead& head, const FileContext& context) {
+  formats::LandXmlOut document;
+  document.job = head.job;
+  document.tool_version = kVersion;
+  document.date = context.date;
+  document.crs = context.crs;
+  document.heights = context.heights;
+  return document;
 }
 
-Files files_of(const pegs::PegsResult& result) {
+std::string ground_xml(const ground::GroundResult& result, const FileContext& context) {
+  auto xml = document(result.head, context);
+  xml.surfaces.push_back({result.surface, "existing ground", result.breaklines, result.plan_area,
+                          result.surface_area});
+  return formats::landxml_text(xml);
+}
+
+// The cut at the centre of each cell, in the tank's own directions.
+std::string cut_tif(const dig::CellGrid& grid, const FileContext& context) {
+  formats::Raster raster;
+  raster.origin = grid.origin;
+  raster.bearing = grid.bearing;
+  raster.cell = grid.size;
+  raster.columns = grid.columns;
+  raster.rows = grid.rows;
+  const auto columns = static_cast<std::size_t>(grid.columns);
+  raster.cells.resize(columns * static_cast<std::size_t>(grid.rows));
+  for (const auto& cell : grid.cells) {
+    const auto column = static_cast<std::size_t>(cell.column - grid.first_column);
+    const auto row = static_cast<std::size_t>(cell.row - grid.first_row);
+    if (cell.cut_at_centre) raster.cells[row * columns + column] = cell.cut_at_centre->in_metres();
+  }
+  raster.crs = context.crs;
+  raster.description = "cut at the cell's centre, metres";
+  return formats::geotiff_bytes(raster);
+}
+
+}  // namespace
+
+Files files_of(const ground::GroundResult& result, const FileContext& context) {
+  return {{"ground.json", formats::ground_json(result, kVersion)},
+          {"ground.xml", ground_xml(result, context)}};
+}
+
+Files files_of(const pegs::PegsResult& result, const FileContext&) {
   Files files = {{"pegs.csv", formats::pegs_csv(result)},
                  {"pegs.json", formats::pegs_json(result, kVersion)}};
   if (!result.polar.empty()) files["pegs-polar.csv"] = formats::pegs_polar_csv(result);
   return files;
 }
 
-Files files_of(const dig::DigResult& result) {
+Files files_of(const dig::DigResult& result, const FileContext& context) {
   return {{"cells.csv", formats::cells_csv(result.grid)},
+          {"cut.tif", cut_tif(result.grid, context)},
           {"dig.json", formats::dig_json(result, kVersion)}};
 }
 
-Files files_of(const base::BaseResult& result) {
+Files files_of(const base::BaseResult& result, const FileContext&) {
   return {{"base.csv", formats::base_csv(result)},
           {"base.json", formats::base_json(result, kVersion)}};
 }
@@ -38,11 +83,11 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Pegs:
       return {"pegs.csv", "pegs-polar.csv", "pegs.json"};
     case job::Stage::Dig:
-      return {"cells.csv", "dig.json"};
+      return {"cells.csv", "cut.tif", "dig.json"};
     case job::Stage::Base:
       return {"base.csv", "base.json"};
     default:
-      return {"ground.json"};
+      return {"ground.json", "ground.xml"};
   }
 }
 

@@ -1,7 +1,9 @@
 // The files of each stage's result, as bytes by name.
 #pragma once
 
+#include <chrono>
 #include <map>
+#include <optional>
 #include <string>
 
 #include "base/base_result.h"
@@ -13,9 +15,16 @@ namespace squaredig::app {
 
 using Files = std::map<std::string, std::string>;
 
-Files files_of(const ground::GroundResult& result);
-Files files_of(const pegs::PegsResult& result);
-Files files_of(const dig::DigResult& result);
-Files files_of(const base::BaseResult& result);
+// What files say of the job beside the result.
+struct FileContext {
+  std::optional<std::chrono::year_month_day> date;
+  std::string crs;      // "EPSG:2157" or "local"
+  std::string heights;  // the same of heights
+};
+
+Files files_of(const ground::GroundResult& result, const FileContext& context);
+Files files_of(const pegs::PegsResult& result, const FileContext& context);
+Files files_of(const dig::DigResult& result, const FileContext& context);
+Files files_of(const base::BaseResult& result, const FileContext& context);
 
 }  // namespace squaredig::app

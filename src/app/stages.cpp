@@ -55,12 +55,23 @@ ExitStatus status_of(Verdict verdict) {
              : ExitStatus::Done;
 }
 
+std::string code_of(const std::optional<int>& epsg) {
+  return epsg ? "EPSG:" + std::to_string(*epsg) : "local";
+}
+
+FileContext context_of(const job::Job& job) {
+  FileContext context{job.job.date, "local", "local"};
+  if (job.grid) context.crs = code_of(job.grid->crs);
+  if (job.grid) context.heights = code_of(job.grid->heights);
+  return context;
+}
+
 template <class Result>
-StageOutput output(Stage stage, const Result& result) {
+StageOutput output(Stage stage, const Result& result, const Inputs& inputs) {
   StageOutput out;
   out.stage = stage;
   out.status = status_of(result.head);
-  out.files = files_of(result);
+  out.files = files_of(result, context_of(inputs.job.job));
   out.json = out.files.at(std::string(job::words(stage)) + ".json");
   out.summary = summary_of(result);
   out.remarks = remarks_of(result.head);
@@ -127,7 +138,7 @@ StageOutput Stages::run_ground() {
     for (const auto& row : examined.set_aside) set_aside(head, examined.file, row.line, row.why);
   result.head = joined(std::move(head), result.head);
   in_file_order(result.head);
-  return output(Stage::Ground, result);
+  return output(Stage::Ground, result, inputs_);
 }
 
 StageOutput Stages::run_pegs() {
@@ -136,7 +147,7 @@ StageOutput Stages::run_pegs() {
   auto result = pegs::set_out(inputs_.pegs->value, inputs_.design->value, pit, survey(),
                               grid_of(inputs_.job.job));
   result.head = joined(inputs_.head(Stage::Pegs), result.head);
-  StageOutput out = output(Stage::Pegs, result);
+  StageOutput out = output(Stage::Pegs, result, inputs_);
   if (result.as_set) out.status = worse(out.status, status_of(result.as_set->verdict));
   if (result.tape) out.status = worse(out.status, status_of(result.tape->verdict));
   return out;
@@ -147,7 +158,7 @@ StageOutput Stages::run_dig() {
   progress_.step("measuring the cut");
   auto result = dig::dig(inputs_.dig->value, inputs_.design->value, pit, survey());
   result.head = joined(inputs_.head(Stage::Dig), result.head);
-  return output(Stage::Dig, result);
+  return output(Stage::Dig, result, inputs_);
 }
 
 StageOutput Stages::run_base() {
@@ -167,7 +178,7 @@ StageOutput Stages::run_base() {
   for (const auto& point : result.aside)
     set_aside(result.head, point.place.file, point.place.line, point.point + ": " + point.why);
   in_file_order(result.head);
-  StageOutput out = output(Stage::Base, result);
+  StageOutput out = output(Stage::Base, result, inputs_);
   out.status = worse(out.status, status_of(result.verdict));
   return out;
 }

@@ -133,13 +133,13 @@ Lines summary_of(const dig::DigResult& result) {
 }
 
 Lines summary_of(const base::BaseResult& result) {
+  const auto open = checks_with(result, Verdict::NotProven);
   Lines lines = {words(result.verdict) + std::string(": ") +
                  count(result.points.size(), "point", "points") + " judged" +
+                 (open.empty() ? "" : "; not proven: " + joined(open, ", ")) +
                  findings_of(result.head)};
   if (const auto failed = checks_with(result, Verdict::DoesNotConform); !failed.empty())
     lines.push_back("outside: " + joined(failed, "; "));
-  if (const auto open = checks_with(result, Verdict::NotProven); !open.empty())
-    lines.push_back("not proven: " + joined(open, ", "));
   lines.push_back(extremes(result));
   if (const auto work = repair(result); !work.empty()) lines.push_back(work);
   return under("base", lines);

@@ -49,7 +49,7 @@ def main():
 
         run(program, ["run", "job.toml", "--quiet", "--threads", "2"], top / "one")
         same("two threads, second run", top / "one" / "out")
-        run(program, ["run", str(top / "two words"), "--quiet"], "/", LC_ALL="de_DE.UTF-8",
+        run(program, ["run", str(top / "two words"), "--quiet"], "/tmp", LC_ALL="de_DE.UTF-8",
             TZ="Pacific/Auckland")
         same("another folder, working folder, locale and time zone", top / "two words" / "out")
         run(program, ["run", "one/job.toml", "--quiet", "--out", str(top / "elsewhere")], top)

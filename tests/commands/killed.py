@@ -22,7 +22,8 @@ def files(folder):
 
 
 def whole_run(program, folder):
-    done = subprocess.run([program, "run", ".", "--quiet"], cwd=folder, check=False)
+    done = subprocess.run([program, "run", ".", "--quiet"], cwd=folder, check=False,
+                          stdout=subprocess.DEVNULL)
     if done.returncode not in (0, 1):
         raise SystemExit(f"exit {done.returncode}")
     return files(folder / "out")
@@ -45,7 +46,8 @@ def main():
         seen = set()
         for number in range(ROUNDS):
             job.write_text(texts[number % 2])
-            child = subprocess.Popen([program, "run", ".", "--quiet"], cwd=folder)
+            child = subprocess.Popen([program, "run", ".", "--quiet"], cwd=folder,
+                                     stdout=subprocess.DEVNULL)
             time.sleep(rng.uniform(0, 1.1 * seconds))
             child.kill()
             child.wait()

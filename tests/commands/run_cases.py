@@ -87,7 +87,7 @@ def run(program, source, case):
     pairs = read_case(case / "case")
     values = dict(pairs)
     with tempfile.TemporaryDirectory() as name:
-        folder = pathlib.Path(name)
+        folder = pathlib.Path(name).resolve()
         prepare(case, pairs, source, folder)
         before = snapshot(folder)
         done = subprocess.run([program, *shlex.split(values["args"])], cwd=folder, text=True,
@@ -100,6 +100,8 @@ def run(program, source, case):
               "stdout": golden(case, "stdout"), "stderr": golden(case, "stderr")}
     outcome = {"exit": str(done.returncode), "stdout": done.stdout, "stderr": done.stderr,
                "writes": [f for f in after if before.get(f) != after[f]]}
+    for stream in ("stdout", "stderr"):  # the folder is another one each time
+        outcome[stream] = outcome[stream].replace(str(folder), "FOLDER")
     return wanted, outcome
 
 
