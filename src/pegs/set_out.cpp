@@ -35,6 +35,8 @@ PegsResult set_out(const PegsInput& input, const design::DesignInput& design,
   add_schedules(work, result);
   for (const GridPosition& p : pit.toe) result.toe.push_back(p.at);
   for (const auto& ring : pit.crest) result.crest.push_back(ring.corners);
+  if (input.as_set) result.as_set = check_as_set(work, result, head);
+  if (input.tape) result.tape = check_tape(work, result, head);
   add_geographic(work, result);
   return result;
 }
