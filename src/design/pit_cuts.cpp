@@ -62,13 +62,15 @@ void note_cover(const Cover& cover, const std::vector<Batter>& batters, const Ta
 struct ConvexPart {
   SideRing ring;
   std::vector<Batter> batters;
-  std::vector<double> out;  // how far its benches have come, by side number
+  std::vector<double> out;                // how far its benches have come, by side number
+  std::vector<Batter> batters_now;        // above the last of them
+  std::vector<geometry::ConvexCut> cuts;  // of the floor, then of each bench
 };
 
 // Edges in one line become one edge; the flatter of their batters governs on it.
 ConvexPart without_straight_corners(const SideRing& ring, const std::vector<Batter>& batters,
                                     const Tank& tank, std::set<std::string>& cautions) {
-  ConvexPart part{{}, batters, std::vector<double>(batters.size(), 0.0)};
+  ConvexPart part{{}, batters, std::vector<double>(batters.size(), 0.0), {}, {}};
   const std::size_t n = ring.corners.size();
   std::size_t first = 0;
   while (runs_straight(ring, first)) ++first;
@@ -112,9 +114,11 @@ class PitBuilder {
     for (const auto& ring : cover.rings)
       parts.push_back(without_straight_corners(ring, batters_, tank_, in_line));
     pit.cautions.insert(pit.cautions.end(), in_line.begin(), in_line.end());
-    for (const auto& part : parts)
-      pit.cuts.push_back(convex_cut(spec(part.ring, floor_, part.batters, Part::Floor)));
-    add_benches(parts, pit);
+    for (auto& part : parts)
+      part.cuts = {convex_cut(spec(part.ring, floor_, part.batters, Part::Floor))};
+    add_benches(parts);
+    for (std::size_t level = 0; level <= input_.pit.benches.size(); ++level)
+      for (const auto& part : parts) pit.cuts.push_back(part.cuts[level]);
     const PitBase base{input_, tank_, frame_, floor_, toe_};
     add_ramps(base, pit);
     add_trenches(base, pit);
@@ -130,23 +134,44 @@ class PitBuilder {
 
   // Each bench is a floor of its own, parallel to the floor and further out on every side: the
   // floor's convex parts, each moved outward, so that a bench of no width is no bench.
-  void add_benches(std::vector<ConvexPart>& parts, PitCuts& pit) const {
+  void add_benches(std::vector<ConvexPart>& parts) const {
     std::vector<Bench> benches = input_.pit.benches;
     std::stable_sort(benches.begin(), benches.end(),
                      [](const Bench& a, const Bench& b) { return a.above_floor < b.above_floor; });
-    double below = 0;
-    for (const Bench& bench : benches) {
-      const double height = bench.above_floor.in_metres();
-      geometry::Plane plane = floor_;
-      plane.height += height;
-      for (auto& part : parts) {
-        widen(part, height - below, bench.width.in_metres() * input_.combined_factor);
-        if (bench.batter) part.batters.assign(tank_.sides(), *bench.batter);
-        pit.cuts.push_back(convex_cut(
-            spec(convex_moved_outward(part.ring, part.out), plane, part.batters, Part::Bench)));
+    for (auto& part : parts) {
+      part.batters_now = part.batters;
+      double below = 0;
+      for (const Bench& bench : benches) {
+        const double height = bench.above_floor.in_metres();
+        widen(part, height - below, 0);
+        const SideRing contour = convex_moved_outward(part.ring, part.out);
+        widen(part, 0, bench.width.in_metres() * input_.combined_factor);
+        part.batters_now =
+            bench.batter ? std::vector<Batter>(tank_.sides(), *bench.batter) : part.batters;
+        geometry::Plane plane = floor_;
+        plane.height += height;
+        const auto cut = convex_cut(
+            spec(convex_moved_outward(part.ring, part.out), plane, part.batters_now, Part::Bench));
+        for (auto& lower : part.cuts) stop_at(cut, contour.corners, lower);
+        part.cuts.push_back(cut);
+        below = height;
       }
-      below = height;
     }
+  }
+
+  // A steeper batter above a bench holds back what lies below it too: where a face of the bench
+  // nowhere cuts into the lower cut up to the bench's level, it bounds that cut above.
+  static void stop_at(const geometry::ConvexCut& bench, const geometry::Polygon& contour,
+                      geometry::ConvexCut& lower) {
+    for (const auto& face : bench.faces) {
+      const auto clear = [&](geometry::Point2 p) {
+        return face.plane.at(p) <= geometry::height_of(lower, p) + 1e-9;
+      };
+      if (std::all_of(lower.toe.begin(), lower.toe.end(), clear) &&
+          std::all_of(contour.begin(), contour.end(), clear))
+        lower.faces.push_back(face);
+    }
+    lower.bounds.insert(lower.bounds.end(), bench.bounds.begin(), bench.bounds.end());
   }
 
   void widen(ConvexPart& part, double rise, double width) const {
@@ -154,7 +179,7 @@ class PitBuilder {
     for (std::size_t i = 0; i < corners.size(); ++i) {
       const std::size_t side = part.ring.side[i];
       const double grade = outward_grade(floor_, corners[i], corners[(i + 1) % corners.size()]);
-      const Batter batter = part.batters[side];
+      const Batter batter = part.batters_now[side];
       part.out[side] += width;
       if (!batter.vertical()) part.out[side] += rise / (1 / batter.run_per_rise() - grade);
     }
