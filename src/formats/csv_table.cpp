@@ -131,24 +131,41 @@ void CsvTable::take_names(const std::vector<std::string>& names, const std::vect
       faults_.add(places[i],
                   "column " + quoted(names[i]) + ": the order of x, y and z is ambiguous",
                   "easting, northing and height by name", "rename the column after what it holds");
-    else if (!column)
-      unused.push_back(quoted(names[i]));
-    else if (position_[*column] >= 0)
+    else if (column && position_[*column] >= 0)
       faults_.add(places[i], "a second column for " + wanted_[*column].name, "one column for it",
                   "take out or rename one of the two");
+    else if (!column || wanted_[*column].need == Column::Foreign)
+      unused.push_back(quoted(names[i]));
     else
       header_places_[*column] = places[i];
     if (column && position_[*column] < 0) position_[*column] = static_cast<int>(i);
   }
-  for (std::size_t i = 0; i < wanted_.size(); ++i)
-    if (wanted_[i].need == Column::Needed && position_[i] < 0 && !any_ambiguous)
-      faults_.add({source_.name, places.empty() ? 1 : places.front().line, 1},
-                  "no column " + wanted_[i].name, what_ + " with " + needed_names(wanted_),
-                  "add the column, or name it so in the header");
+  if (!any_ambiguous) miss_columns(places.empty() ? 1 : places.front().line);
   std::erase(unused, quoted(""));
   if (!unused.empty())
     cautions_.push_back(source_.name + ": not used: column" + (unused.size() == 1 ? " " : "s ") +
                         list_of(unused));
+}
+
+// Faults for the columns that are needed and not there; one alone where the file is of another
+// kind.
+void CsvTable::miss_columns(int line) {
+  std::vector<std::string> missing;
+  const ColumnWanted* foreign = nullptr;
+  for (std::size_t i = 0; i < wanted_.size(); ++i) {
+    const bool there = position_[i] >= 0;
+    if (wanted_[i].need == Column::Needed && !there) missing.push_back(wanted_[i].name);
+    if (wanted_[i].need == Column::Foreign && there && foreign == nullptr) foreign = &wanted_[i];
+  }
+  const std::string needed = what_ + " with " + needed_names(wanted_);
+  if (foreign != nullptr && !missing.empty()) {
+    faults_.add({source_.name, line, 1}, "a column " + foreign->name + " and no " + missing.front(),
+                needed, foreign->remedy);
+    return;
+  }
+  for (const std::string& name : missing)
+    faults_.add({source_.name, line, 1}, "no column " + name, needed,
+                "add the column, or name it so in the header");
 }
 
 bool CsvTable::next() {

@@ -22,12 +22,14 @@
 
 namespace squaredig::formats {
 
-enum class Column { Needed, Optional };
+// Foreign: a column of another kind of file, told where a needed one is missing.
+enum class Column { Needed, Optional, Foreign };
 
 struct ColumnWanted {
   std::string name;
   std::string also = "";  // a second name that will do; empty: none
   Column need = Column::Needed;
+  std::string remedy = "";  // of a foreign column: where such a file belongs
 };
 
 class CsvTable {
@@ -66,6 +68,7 @@ class CsvTable {
  private:
   void take_header(const CsvRow& row);
   void take_names(const std::vector<std::string>& names, const std::vector<Place>& places);
+  void miss_columns(int line);
   void number_fault(std::size_t column);
   void mixed_marks_fault(std::size_t column);
   std::optional<double> with_comma(std::string_view cell) const;

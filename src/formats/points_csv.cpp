@@ -23,7 +23,9 @@ std::vector<ColumnWanted> grid_columns(const SourceFile& source, const PointsWan
           {"height", "h", needed_if(wanted.heights == Heights::Needed)},
           {"code", "", needed_if(!source.codes.empty())},
           {"sigma_plan_mm", "", Column::Optional},
-          {"sigma_height_mm", "", Column::Optional}};
+          {"sigma_height_mm", "", Column::Optional},
+          {"latitude", "", Column::Foreign,
+           "convert it to the grid: name it under [field] gnss and run field"}};
 }
 
 std::vector<ColumnWanted> geodetic_columns(const SourceFile& source) {
@@ -33,7 +35,8 @@ std::vector<ColumnWanted> geodetic_columns(const SourceFile& source) {
           {"ellipsoid_height"},
           {"code", "", needed_if(!source.codes.empty())},
           {"sigma_plan_mm", "", Column::Optional},
-          {"sigma_height_mm", "", Column::Optional}};
+          {"sigma_height_mm", "", Column::Optional},
+          {"easting", "e", Column::Foreign, "name it where grid points are wanted"}};
 }
 
 bool code_wanted(const SourceFile& source, CsvTable& table) {
@@ -79,11 +82,6 @@ std::optional<SurveyPoint> grid_point_of(CsvTable& table, const PointsWanted& wa
   return point;
 }
 
-void refuse_geodetic(const SourceFile& source) {
-  refuse({source.name}, "latitude and longitude", "grid points: easting, northing, height",
-         "name the file under [field] gnss, where it is converted to the grid");
-}
-
 std::optional<Angle> angle_of(CsvTable& table, std::size_t column, double most) {
   auto angle = parse_angle(table.text(column), AngleNotation::DegreesMinutesSeconds);
   if (!angle) {
@@ -99,25 +97,8 @@ std::optional<Angle> angle_of(CsvTable& table, std::size_t column, double most) 
 
 }  // namespace
 
-PointsKind kind_of_points_csv(const SourceFile& source) {
-  // every name is optional here: what is missing is for the real reading to say
-  const std::vector<ColumnWanted> names = {{"latitude", "", Column::Optional},
-                                           {"longitude", "", Column::Optional},
-                                           {"easting", "e", Column::Optional},
-                                           {"northing", "n", Column::Optional}};
-  try {
-    const CsvTable table(source, names, "a points file");
-    const bool grid = table.has(2) || table.has(3);
-    return !grid && (table.has(0) || table.has(1)) ? PointsKind::Geodetic : PointsKind::Grid;
-  } catch (const Refusal& refusal) {
-    if (refusal.problems().front().kind == ProblemKind::Storage) throw;
-    return PointsKind::Grid;
-  }
-}
-
 PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted,
                            PointTable before) {
-  if (kind_of_points_csv(source) == PointsKind::Geodetic) refuse_geodetic(source);
   CsvTable table(source, grid_columns(source, wanted), "a points file");
   PointsFile file;
   file.points = std::move(before);

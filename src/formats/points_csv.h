@@ -54,10 +54,6 @@ struct PointsFile {
 PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted = {},
                            PointTable before = {});
 
-// Grid or geodetic, by the names in the header. Refuses a file without content.
-enum class PointsKind { Grid, Geodetic };
-PointsKind kind_of_points_csv(const SourceFile& source);
-
 struct GeodeticFile {
   std::vector<field::GeodeticPoint> points;
   InputRecord record;

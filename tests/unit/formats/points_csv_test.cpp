@@ -197,11 +197,13 @@ TEST(PointsCsv, GeodeticFilesAreKnownAndReadApart) {
       "point,Latitude,longitude,ellipsoid_height,sigma_height_mm,code\n"
       "ALIC,-23.670134,133.885519,603.2489,8,GNSS\nF,-37 57 03.7203,144\xC2\xB0"
       "25'29.5244,12,,\n");
-  EXPECT_EQ(kind_of_points_csv(source), PointsKind::Geodetic);
-  EXPECT_EQ(
-      squaredig::testing::refusal_text([&] { read_points_csv(source); }),
-      "g.csv:1:1: latitude and longitude; grid points: easting, northing, height; name the file "
-      "under [field] gnss, where it is converted to the grid\n");
+  EXPECT_EQ(squaredig::testing::refusal_text([&] { read_points_csv(source); }),
+            "g.csv:1:1: a column latitude and no easting; a points file with point, easting, "
+            "northing, height; convert it to the grid: name it under [field] gnss and run field\n");
+  EXPECT_EQ(squaredig::testing::refusal_text(
+                [] { read_geodetic_csv(text_file("point,e,n,h\n1,2,3,4\n", "h.csv")); }),
+            "h.csv:1:1: a column easting and no latitude; a file of geodetic points with point, "
+            "latitude, longitude, ellipsoid_height; name it where grid points are wanted\n");
   const GeodeticFile file = read_geodetic_csv(source);
   ASSERT_EQ(file.points.size(), 2U);
   EXPECT_EQ(file.points[0].point, "ALIC");
@@ -211,7 +213,6 @@ TEST(PointsCsv, GeodeticFilesAreKnownAndReadApart) {
   EXPECT_FALSE(file.points[0].sigma_plan);
   EXPECT_NEAR(file.points[1].latitude.in_degrees(), -(37 + 57 / 60.0 + 3.7203 / 3600), 1e-14);
   EXPECT_NEAR(file.points[1].longitude.in_degrees(), 144 + 25 / 60.0 + 29.5244 / 3600, 1e-13);
-  EXPECT_EQ(kind_of_points_csv(text_file("point,e,n,h\n")), PointsKind::Grid);
 }
 
 TEST(PointsCsv, GeodeticFaults) {
