@@ -1,7 +1,6 @@
 #include "formats/points_csv.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "formats/csv_table.h"
 #include "formats/repeated_names.h"
@@ -11,7 +10,6 @@ namespace squaredig::formats {
 namespace {
 
 enum GridColumn { kPoint, kEasting, kNorthing, kHeight, kCode, kSigmaPlan, kSigmaHeight };
-enum GeodeticColumn { kLatitude = 1, kLongitude, kEllipsoidHeight };
 constexpr float kNotGiven = -1;
 
 Column needed_if(bool needed) { return needed ? Column::Needed : Column::Optional; }
@@ -26,17 +24,6 @@ std::vector<ColumnWanted> grid_columns(const SourceFile& source, const PointsWan
           {"sigma_height_mm", "", Column::Optional},
           {"latitude", "", Column::Foreign,
            "convert it to the grid: name it under [field] gnss and run field"}};
-}
-
-std::vector<ColumnWanted> geodetic_columns(const SourceFile& source) {
-  return {{"point"},
-          {"latitude"},
-          {"longitude"},
-          {"ellipsoid_height"},
-          {"code", "", needed_if(!source.codes.empty())},
-          {"sigma_plan_mm", "", Column::Optional},
-          {"sigma_height_mm", "", Column::Optional},
-          {"easting", "e", Column::Foreign, "name it where grid points are wanted"}};
 }
 
 bool code_wanted(const SourceFile& source, CsvTable& table) {
@@ -82,19 +69,6 @@ std::optional<SurveyPoint> grid_point_of(CsvTable& table, const PointsWanted& wa
   return point;
 }
 
-std::optional<Angle> angle_of(CsvTable& table, std::size_t column, double most) {
-  auto angle = parse_angle(table.text(column), AngleNotation::DegreesMinutesSeconds);
-  if (!angle) {
-    const auto degrees = table.number(column);
-    if (!degrees) return std::nullopt;
-    angle = Angle::degrees(*degrees);
-  }
-  if (std::abs(angle->in_degrees()) <= most) return angle;
-  table.fault(column, "an angle of " + quoted(table.text(column)),
-              "degrees from -" + fixed(most, 0) + " to " + fixed(most, 0), "correct the cell");
-  return std::nullopt;
-}
-
 }  // namespace
 
 PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted,
@@ -124,28 +98,6 @@ PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted,
   else
     refuse_repeated(repeated, source.name, table.faults());
   file.columns = {table.header_place(kEasting), table.header_place(kNorthing)};
-  file.record = table.finish();
-  return file;
-}
-
-GeodeticFile read_geodetic_csv(const SourceFile& source) {
-  CsvTable table(source, geodetic_columns(source), "a file of geodetic points");
-  GeodeticFile file;
-  while (table.next()) {
-    if (!code_wanted(source, table)) continue;
-    const std::string name(table.name(kPoint));
-    const auto latitude = angle_of(table, kLatitude, 90);
-    const auto longitude = angle_of(table, kLongitude, 360);
-    const auto height = table.metres(kEllipsoidHeight);
-    const auto sigma_plan = sigma(table, kSigmaPlan);
-    const auto sigma_height = sigma(table, kSigmaHeight);
-    if (latitude && longitude && height)
-      file.points.push_back({name, *latitude, *longitude, Elevation::metres(*height),
-                             std::string(table.text(kCode)), sigma_plan, sigma_height,
-                             table.place(kPoint)});
-  }
-  file.cautions = table.cautions();
-  tell_code_column(source, table, file.cautions);
   file.record = table.finish();
   return file;
 }

@@ -1,7 +1,7 @@
 // Points CSV: the field file of surveyed points.
 //
-// What: columns point, easting (e), northing (n), height (h), code, sigma_plan_mm, sigma_height_mm;
-//   geodetic files have latitude, longitude, ellipsoid_height instead. A file needs point, easting,
+// What: columns point, easting (e), northing (n), height (h), code, sigma_plan_mm, sigma_height_mm.
+//   A file needs point, easting,
 //   northing and (unless optional) height; code where the source asks for codes.
 // Frame and units: the site grid, metres whatever the file's unit; geodetic angles in decimal
 // degrees
@@ -23,7 +23,6 @@
 #include <string>
 #include <vector>
 
-#include "field/field_input.h"
 #include "formats/source_file.h"
 #include "formats/swapped.h"
 #include "quantity/points.h"
@@ -53,12 +52,5 @@ struct PointsFile {
 // The points of a file, added to those of `before`.
 PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted = {},
                            PointTable before = {});
-
-struct GeodeticFile {
-  std::vector<field::GeodeticPoint> points;
-  InputRecord record;
-  std::vector<std::string> cautions;
-};
-GeodeticFile read_geodetic_csv(const SourceFile& source);
 
 }  // namespace squaredig::formats
