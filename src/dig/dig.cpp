@@ -99,10 +99,13 @@ void add_cautions(const Work& work, DigResult& result) {
       }
 }
 
-// A ramp's floor has no outer end: where the ground falls below it, the ramp is over.
-bool is_ramp(const Work& work, const geometry::Facet& facet) {
-  return work.pit.dug.cuts[static_cast<std::size_t>(facet.cut)].part ==
-         static_cast<geometry::Index>(design::Part::Ramp);
+// A ramp's floor has no outer end, and a bench is only where the ground reaches it: where the
+// ground falls below them they are over.
+bool is_toe_floor(const Work& work, const geometry::Facet& facet) {
+  const auto part =
+      static_cast<design::Part>(work.pit.dug.cuts[static_cast<std::size_t>(facet.cut)].part);
+  return facet.kind == geometry::FacetKind::Floor && part != design::Part::Ramp &&
+         part != design::Part::Bench;
 }
 
 }  // namespace
@@ -115,8 +118,7 @@ Depth depth_over(const Work& work, const geometry::Piece& piece) {
 void fill_to_floor(const Work& work, DigResult& result) {
   std::vector<geometry::PlaneFacet> floors;
   for (const auto& facet : work.pit.dug.facets)
-    if (facet.kind == geometry::FacetKind::Floor && !is_ramp(work, facet))
-      floors.push_back({facet.outline, facet.plane});
+    if (is_toe_floor(work, facet)) floors.push_back({facet.outline, facet.plane});
   const auto found = geometry::between(work.ground.surface, work.locator, floors);
   if (found.below <= 1e-9) return;
   result.fill_to_floor = Volume::cubic_metres(found.below);
