@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dig/dig_internal.h"
+#include "dig/quoted.h"
 #include "geometry/sum.h"
 
 namespace squaredig::dig {
@@ -51,14 +52,22 @@ double depth_at(const Work& work, GridPoint p) {
   return top && floor ? *top - work.pit.frame.to_site(*floor) : 0;
 }
 
-double by_grid_corners(const Work& work, const CellGrid& grid) {
-  geometry::Sum depths;
-  const double size = grid.size.in_metres();
-  for (int row = grid.first_row; row <= grid.first_row + grid.rows; ++row)
-    for (int column = grid.first_column; column <= grid.first_column + grid.columns; ++column)
-      depths.add(depth_at(
-          work, work.pit.tank.from_a(Length::metres(column * size), Length::metres(row * size))));
-  return depths.value() * size * size;
+Volume by_grid_corners(const Work& work, const CellGrid& grid) {
+  const int columns = grid.columns + 1;
+  std::vector<Length> depths;
+  for (int row = 0; row <= grid.rows; ++row)
+    for (int column = 0; column < columns; ++column)
+      depths.push_back(Length::metres(
+          depth_at(work, work.pit.tank.from_a(grid.size * (grid.first_column + column),
+                                              grid.size * (grid.first_row + row)))));
+  std::vector<std::array<Length, 4>> cells;
+  for (int row = 0; row < grid.rows; ++row)
+    for (int column = 0; column < grid.columns; ++column) {
+      const auto i = static_cast<std::size_t>(row * columns + column);
+      const auto below = i + static_cast<std::size_t>(columns);
+      cells.push_back({depths[i], depths[i + 1], depths[below], depths[below + 1]});
+    }
+  return corner_grid_volume(cells, grid.size * grid.size);
 }
 
 }  // namespace
@@ -91,16 +100,15 @@ Comparison compare(const Work& work, const CellGrid& grid) {
   if (high <= low) return comparison;
   const int steps = std::max(1, static_cast<int>(std::ceil((high - low) / grid.size.in_metres())));
   const double spacing = (high - low) / steps;
-  geometry::Sum volume;
+  std::vector<Area> sections;
   for (int i = 0; i <= steps; ++i) {
     // the end sections are taken a hair inside, where a vertical face still counts
     const double hair = i == 0 ? 1e-9 : i == steps ? -1e-9 : 0;
-    const double weight = i == 0 || i == steps ? 0.5 : 1.0;
-    volume.add(weight * spacing * section_area(work, a, along, low + i * spacing + hair));
+    sections.push_back(Area::square_metres(section_area(work, a, along, low + i * spacing + hair)));
   }
-  comparison.end_area = BankVolume::cubic_metres(volume.value());
   comparison.end_area_spacing = Length::metres(spacing);
-  comparison.grid = BankVolume::cubic_metres(by_grid_corners(work, grid));
+  comparison.end_area = BankVolume::filling(end_area_volume(sections, comparison.end_area_spacing));
+  comparison.grid = BankVolume::filling(by_grid_corners(work, grid));
   comparison.grid_spacing = grid.size;
   return comparison;
 }
