@@ -55,7 +55,7 @@ ExitStatus check(const Command& command) {
   const auto stages = stages_named(job.job);
   ResultHead head = job_head(job);
   progress.step("reading the field files");
-  if (!stages.empty()) head = head_of(read_inputs(job, stages), stages);
+  if (!stages.empty()) head = head_of(read_inputs(job, stages, command.threads), stages);
   progress.finish();
   if (command.form == ResultForm::FilesAndJson) {
     Messages::print(formats::check_json(head, stages_found(job.job), kVersion));

@@ -75,7 +75,7 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   check_out(out, job);
   const auto wanted = stages_of(command.verb, job);
   progress.step("reading the field files");
-  const Inputs inputs = read_inputs(job, wanted);
+  const Inputs inputs = read_inputs(job, wanted, command.threads);
   Stages stages(inputs, progress);
   std::vector<StageOutput> outputs;
   ExitStatus status = ExitStatus::Done;

@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "app/refusals.h"
+#include "formats/compaction_csv.h"
 #include "formats/landxml_read.h"
 #include "formats/strings_csv.h"
+#include "formats/tape_csv.h"
 
 namespace squaredig::app {
 namespace {
@@ -69,6 +71,20 @@ FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& f
   ending_of(file, {".xml"}, "a surface");
   auto read = formats::read_landxml_surface(job.source(file));
   return {std::move(read.mesh), {read.record}, std::move(read.cautions), std::move(read.assumed)};
+}
+
+FromFiles<std::vector<pegs::TapedLength>> read_tape(const JobFolder& job,
+                                                    const job::FileSpec& file) {
+  ending_of(file, {".csv", ".txt"}, "taped lengths");
+  auto read = formats::read_tape_csv(job.source(file));
+  return {std::move(read.lengths), {read.record}, std::move(read.cautions)};
+}
+
+FromFiles<std::vector<CompactionTest>> read_compaction(const JobFolder& job,
+                                                       const job::FileSpec& file) {
+  ending_of(file, {".csv", ".txt"}, "compaction tests");
+  auto read = formats::read_compaction_csv(job.source(file));
+  return {std::move(read.tests), {read.record}, std::move(read.cautions)};
 }
 
 FromFiles<PointTable> read_points(const JobFolder& job, const std::vector<job::FileSpec>& files,

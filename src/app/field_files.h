@@ -48,6 +48,11 @@ FromFiles<std::vector<SurveyString>> read_strings(const JobFolder& job,
 // A ready triangulated surface from a LandXML file, its record counting faces.
 FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file);
 
+FromFiles<std::vector<pegs::TapedLength>> read_tape(const JobFolder& job,
+                                                    const job::FileSpec& file);
+FromFiles<std::vector<CompactionTest>> read_compaction(const JobFolder& job,
+                                                       const job::FileSpec& file);
+
 // The ending of a file's name in lower case, ".csv"; refuses, at the job file's place, one that is
 // not among those wanted.
 std::string ending_of(const job::FileSpec& file, const std::vector<std::string>& wanted,

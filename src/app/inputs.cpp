@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "app/parallel.h"
+#include "app/plan_scale.h"
 #include "app/refusals.h"
 
 namespace squaredig::app {
@@ -84,6 +86,7 @@ FromFiles<design::DesignInput> read_design(const JobFolder& job, const PointTabl
     design.value.tank.outline = outline_of(
         design.take(read_strings(job, {*table.outline}, formats::Heights::Optional, &control)),
         *table.outline);
+  scale_plan(job.job, design.value, design.assumed);
   return design;
 }
 
@@ -95,7 +98,14 @@ FromFiles<pegs::PegsInput> read_pegs(const JobFolder& job, const PointTable* con
   asked.names = formats::Names::Unique;
   asked.heights = formats::Heights::Optional;
   asked.control = control;
-  if (table.as_set) pegs.value.as_set = pegs.take(read_points(job, {*table.as_set}, asked));
+  Refusals refusals;
+  refusals.gather([&] {
+    if (table.as_set) pegs.value.as_set = pegs.take(read_points(job, {*table.as_set}, asked));
+  });
+  refusals.gather([&] {
+    if (table.tape) pegs.value.tape = pegs.take(read_tape(job, *table.tape));
+  });
+  refusals.throw_if_any();
   return pegs;
 }
 
@@ -128,6 +138,9 @@ FromFiles<base::BaseInput> read_base(const JobFolder& job, const PointTable* con
   refusals.gather([&] {
     if (!table.bedding_points.empty())
       base.value.bedding_points = base.take(read_points(job, table.bedding_points, asked));
+  });
+  refusals.gather([&] {
+    if (table.tests) base.value.tests = base.take(read_compaction(job, *table.tests));
   });
   refusals.throw_if_any();
   return base;
@@ -179,31 +192,24 @@ ResultHead Inputs::head(Stage stage) const {
   return head;
 }
 
-Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages) {
+Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned threads) {
   Refusals refusals;
   for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
   refusals.throw_if_any();
   Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}};
   const PointTable* control = inputs.control.value.empty() ? nullptr : &inputs.control.value;
-  const auto asked = [&](Stage stage) { return stages.contains(stage); };
-  refusals.gather([&] { inputs.ground = read_ground(job, control); });
-  refusals.gather([&] {
-    if (job.job.site && (asked(Stage::Pegs) || asked(Stage::Dig)))
-      inputs.site = read_site(job, control);
-  });
-  refusals.gather([&] {
-    if (asked(Stage::Pegs) || asked(Stage::Dig) || asked(Stage::Base))
-      inputs.design = read_design(job, inputs.control.value);
-  });
-  refusals.gather([&] {
-    if (asked(Stage::Pegs)) inputs.pegs = read_pegs(job, control);
-  });
-  refusals.gather([&] {
-    if (asked(Stage::Dig)) inputs.dig = read_dig(job, control);
-  });
-  refusals.gather([&] {
-    if (asked(Stage::Base)) inputs.base = read_base(job, control);
-  });
+  const bool pegs = stages.contains(Stage::Pegs);
+  const bool dig = stages.contains(Stage::Dig);
+  const bool base = stages.contains(Stage::Base);
+  Works works = {[&] { inputs.ground = read_ground(job, control); }};
+  if (job.job.site && (pegs || dig))
+    works.push_back([&] { inputs.site = read_site(job, control); });
+  if (pegs || dig || base)
+    works.push_back([&] { inputs.design = read_design(job, inputs.control.value); });
+  if (pegs) works.push_back([&] { inputs.pegs = read_pegs(job, control); });
+  if (dig) works.push_back([&] { inputs.dig = read_dig(job, control); });
+  if (base) works.push_back([&] { inputs.base = read_base(job, control); });
+  refusals.add(run_in_parallel(works, threads));
   refusals.throw_if_any();
   if (inputs.site && inputs.pegs) inputs.pegs->value.site = inputs.site->value;
   if (inputs.site && inputs.dig) inputs.dig->value.site = inputs.site->value;

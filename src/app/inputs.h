@@ -28,7 +28,8 @@ struct Inputs {
   ResultHead head(job::Stage stage) const;
 };
 
-// Reads what the stages need. Refuses (with the job file's lines) where the job lacks a table.
-Inputs read_inputs(const JobFolder& job, const std::set<job::Stage>& stages);
+// Reads what the stages need, with so many threads (0: as many as the machine has). Refuses (with
+// the job file's lines) where the job lacks a table.
+Inputs read_inputs(const JobFolder& job, const std::set<job::Stage>& stages, unsigned threads);
 
 }  // namespace squaredig::app
