@@ -103,6 +103,7 @@ struct PipePoint {
   Length above_base;    // invert above the underside there
   std::string peg;      // the string's first peg
   Length along_string;  // from that peg, on the grid
+  std::optional<LatLong> geographic;
 };
 
 struct ShaftPoint {
@@ -114,6 +115,7 @@ struct ShaftPoint {
   std::string peg;
   Length along_string;
   Length square_to_string;
+  std::optional<LatLong> geographic;
 };
 
 // One line of the polar schedule, or of the backsight check (then `point` is the backsight).

@@ -85,6 +85,8 @@ void add_geographic(const Work& work, PegsResult& result) {
   };
   for (Corner& corner : result.corners) corner.geographic = of(corner.at.at);
   for (ReferencePeg& peg : result.reference) peg.geographic = of(peg.at);
+  for (PipePoint& pipe : result.pipes) pipe.geographic = of(pipe.at);
+  for (ShaftPoint& shaft : result.shafts) shaft.geographic = of(shaft.at);
 }
 
 NamedLength named_length(std::string name, Length grid, Ratio combined) {

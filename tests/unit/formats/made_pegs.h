@@ -29,7 +29,8 @@ inline pegs::PegsResult made_pegs() {
     c.at = grid_position(e[i], n[i], 62.35);
     c.dig_level = Elevation::metres(62.33);
     c.interior_angle = c.crossing_angle = Angle::degrees(90);
-    c.geographic = pegs::LatLong{Angle::degrees(53.35 + n[i] * 1e-9), Angle::degrees(-6.25)};
+    c.geographic = pegs::LatLong{Angle::degrees(53.35 + (n[i] - n[0]) * 9e-6),
+                                 Angle::degrees(-6.25 + (e[i] - e[0]) * 1.5e-5)};
     r.corners.push_back(c);
     r.toe.push_back(grid_point(e[i], n[i]));
   }
@@ -63,6 +64,7 @@ inline pegs::PegsResult made_pegs() {
     pipe.side = "AB";
     pipe.at = grid_point(715840, 734697.6);
     pipe.invert = Elevation::metres(63.15);
+    pipe.geographic = pegs::LatLong{Angle::degrees(53.35), Angle::degrees(-6.25)};
     r.pipes.push_back(pipe);
   }
   r.crest = {{grid_position(715820, 734707, 65), grid_position(715864, 734707, 65.1),
