@@ -9,7 +9,7 @@
 
 #include <algorithm>
 
-#include "job/nesting.h"
+#include "job/plain_toml.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::job {
@@ -181,9 +181,7 @@ Node parse_document(std::string_view text, std::string_view file) {
     throw Refusal(problem({std::string(file), 1, 1},
                           "a job file of " + std::to_string(text.size()) + " bytes",
                           "at most 4 194 304 bytes", "move long lists of points into files"));
-  if (const auto place = too_deep(text, file))
-    throw Refusal(problem(*place, "brackets or dotted keys nested over 32 deep",
-                          "tables and lists as the job file has them", "correct this line"));
+  if (const auto misfit = not_plain(text, file)) throw Refusal(*misfit);
   try {
     return Builder(file).table(toml::parse(text), "");
   } catch (const toml::parse_error& error) {
