@@ -22,6 +22,9 @@ void fill_to_floor(const Work& work, DigResult& result);
 void add_parts(const Work& work, DigResult& result);
 void add_closure(const Work& work, DigResult& result);
 
+// Along the tank and across it, through its middle.
+std::vector<Section> sections_of(const Work& work);
+
 // The cut's depth over a piece: a linear function of position.
 struct Depth {
   geometry::Plane top, bottom;

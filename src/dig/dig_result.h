@@ -73,6 +73,23 @@ struct CellGrid {
   std::vector<Cell> cells;  // by row, then column
 };
 
+// A point of a section through the pit: where nothing is dug, the ground alone.
+struct SectionPoint {
+  Length distance;  // along A-B from A, or across from A-B
+  std::optional<Elevation> ground;
+  std::optional<Elevation> excavated;
+};
+
+struct Section {
+  std::string name;
+  std::string along;  // what the distance is measured along, in words
+  Length tank_from;   // the tank's extent along the section
+  Length tank_to;
+  Elevation underside_from;
+  Elevation underside_to;
+  std::vector<SectionPoint> points;
+};
+
 struct DigResult {
   ResultHead head;
   std::vector<Rung> levels;
@@ -95,6 +112,9 @@ struct DigResult {
   Comparison comparison;
   CellGrid grid;
   std::optional<Elevation> stop_level_at_a;  // first stop, above the dig level
+  std::vector<GridPosition> tank;            // corners at the underside
+  Length tank_height;
+  std::vector<Section> sections;  // along the tank and across it, through its middle
   std::vector<GridPosition> toe;
   std::vector<std::vector<GridPosition>> crest;
 };
