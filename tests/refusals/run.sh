@@ -32,12 +32,10 @@ try() {
 
 for folder in "$corpus"/*/; do
   name=$(basename "$folder")
-  if [ -f "$folder/command" ]; then
-    try "$name" "$(cat "$folder/command")"
-  else
-    try "$name" check
-    case $name in job-*) try "$name" run ;; esac
-  fi
+  command=check
+  case $name in job-*) command=run ;; esac
+  [ ! -f "$folder/command" ] || command=$(cat "$folder/command")
+  try "$name" "$command"
 done
 echo "$tried refusals tried, $bad complaints"
 [ "$bad" = 0 ] && [ "$tried" -gt 0 ]
