@@ -10,6 +10,7 @@
 #include "formats/ground_json.h"
 #include "formats/landxml_write.h"
 #include "formats/pegs_csv.h"
+#include "formats/pegs_drawing.h"
 #include "formats/pegs_json.h"
 
 namespace squaredig::app {
@@ -60,10 +61,14 @@ Files files_of(const ground::GroundResult& result, const FileContext& context) {
           {"ground.xml", ground_xml(result, context)}};
 }
 
-Files files_of(const pegs::PegsResult& result, const FileContext&) {
+Files files_of(const pegs::PegsResult& result, const FileContext& context) {
   Files files = {{"pegs.csv", formats::pegs_csv(result)},
+                 {"pegs.dxf", formats::pegs_dxf(result)},
+                 {"pegs.xml", formats::pegs_xml(result, document(result.head, context))},
                  {"pegs.json", formats::pegs_json(result, kVersion)}};
   if (!result.polar.empty()) files["pegs-polar.csv"] = formats::pegs_polar_csv(result);
+  if (auto map = formats::pegs_geojson(result, context.crs))
+    files["pegs.geojson"] = std::move(*map);
   return files;
 }
 
@@ -81,7 +86,7 @@ Files files_of(const base::BaseResult& result, const FileContext&) {
 std::vector<std::string> file_names(job::Stage stage) {
   switch (stage) {
     case job::Stage::Pegs:
-      return {"pegs.csv", "pegs-polar.csv", "pegs.json"};
+      return {"pegs.csv", "pegs-polar.csv", "pegs.dxf", "pegs.geojson", "pegs.json", "pegs.xml"};
     case job::Stage::Dig:
       return {"cells.csv", "cut.tif", "dig.json"};
     case job::Stage::Base:

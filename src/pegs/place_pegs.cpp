@@ -96,11 +96,24 @@ void tell(const Work& work, const ReferencePeg& peg, const std::optional<std::st
     head.findings.push_back(
         {"peg-staff",
          where + ": the staff reading " + metres_text(*peg.staff_reading) + " is off the staff."});
-  if (peg.nearest_crest < work.on_grid(work.input.setback))
-    head.cautions.push_back("Peg " + peg.name + " is clear of the crest by " +
-                            metres_text(peg.clear_of_crest) +
-                            " along its string, but the crest comes as near as " +
-                            metres_text(peg.nearest_crest) + " sideways.");
+}
+
+// A crest that runs askew comes nearer sideways than along the string: told once, from a twentieth
+// of the setback on.
+void tell_sideways(const Work& work, const std::vector<ReferencePeg>& pegs, ResultHead& head) {
+  const Length setback = work.on_grid(work.input.setback);
+  const ReferencePeg* nearest = nullptr;
+  std::string names;
+  for (const ReferencePeg& peg : pegs) {
+    if (peg.nearest_crest >= setback * 0.95) continue;
+    names += (names.empty() ? "" : ", ") + peg.name;
+    if (nearest == nullptr || peg.nearest_crest < nearest->nearest_crest) nearest = &peg;
+  }
+  if (nearest == nullptr) return;
+  head.cautions.push_back(
+      "Pegs are clear of the crest by the setback along their strings; sideways "
+      "the crest comes nearer to " +
+      names + ": " + metres_text(nearest->nearest_crest) + " at " + nearest->name + ".");
 }
 
 }  // namespace
@@ -126,6 +139,7 @@ std::vector<ReferencePeg> place_pegs(const Work& work, ground::Survey& survey, R
     tell(work, all[i], crossed, head);
     kept.push_back(std::move(all[i]));
   }
+  tell_sideways(work, kept, head);
   return kept;
 }
 

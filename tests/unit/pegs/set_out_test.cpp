@@ -69,6 +69,25 @@ TEST(SetOut, CrestIsReadFromTheRealGround) {
   EXPECT_NEAR(peg(r, "B2").ground->in_metres(), 65 + 0.1 * (14.25 + d + 1), 1e-9);
 }
 
+// Steep cross-fall turns the crest away from the string: it is said once, with the nearest peg.
+TEST(SetOut, ACrestAskewIsTold) {
+  Site site([](double x, double y) { return 5 + 0.3 * x + 0.3 * y; });
+  site.design.tank.length = Length::metres(6);
+  site.design.tank.width = Length::metres(4);
+  site.design.tank.bearing_ab = Bearing::degrees(90);
+  site.design.tank.corner_a = grid_point(715838, 734692);
+  const PegsResult r = site.run();
+  ASSERT_EQ(r.head.cautions.size(), 1U);
+  Length nearest = Length::metres(1);
+  std::string who;
+  for (const auto& p : r.reference)
+    if (p.nearest_crest < nearest) {
+      nearest = p.nearest_crest;
+      who = p.name;
+    }
+  EXPECT_NE(r.head.cautions[0].find(" at " + who + "."), std::string::npos) << r.head.cautions[0];
+}
+
 TEST(SetOut, CornersSidesAndDiagonals) {
   Site site;
   site.design.tank.fall = Fall::percent(0.5);
