@@ -14,6 +14,7 @@ CORNER_A = (715830.250, 734697.600)
 BEARING_AB = math.radians(37.5)
 LENGTH, WIDTH, GAP = 24.0, 9.6, 0.2
 DIG_LEVEL_AT_A = 62.350 - 0.020
+PEG_OFFSET = 4.0
 FALL = 0.005  # across the tank, from side AB to side CD
 KERB_UPSTAND, KERB_WIDTH = 0.125, 0.150
 
@@ -141,6 +142,40 @@ def toe_rows():
     return rows
 
 
+def pegs_as_set():
+    """The eight reference pegs as set, PEG_OFFSET beyond their corners, some millimetres off."""
+    corners = {"A": (0.0, 0.0), "B": (LENGTH, 0.0), "C": (LENGTH, WIDTH), "D": (0.0, WIDTH)}
+    outward = {"A1": (-1, 0), "A2": (0, -1), "B1": (0, -1), "B2": (1, 0),
+               "C1": (1, 0), "C2": (0, 1), "D1": (0, 1), "D2": (-1, 0)}
+    rows = []
+    for i, (name, (along, across)) in enumerate(outward.items()):
+        a0, c0 = corners[name[0]]
+        e, n = on_tank(a0 + PEG_OFFSET * along + 0.003 * wobble(i, 3),
+                       c0 + PEG_OFFSET * across + 0.003 * wobble(i, 8))
+        rows.append([name, f"{e:.3f}", f"{n:.3f}", f"{ground(e - ORIGIN[0], n - ORIGIN[1]):.3f}",
+                     "PEG", "2.0"])
+    return rows
+
+
+def taped():
+    diagonal = math.hypot(LENGTH, WIDTH)
+    lengths = {"AB": LENGTH, "BC": WIDTH, "CD": LENGTH, "DA": WIDTH, "AC": diagonal, "BD": diagonal}
+    return [[name[0], name[1], f"{length + 0.002 * wobble(7 * i + 2, 11):.3f}"]
+            for i, (name, length) in enumerate(lengths.items())]
+
+
+def boundary_rows():
+    corners = [(-31.0, -34.0), (47.0, -33.0), (48.0, 46.0), (-32.0, 45.0), (-31.0, -34.0)]
+    return [["boundary", *(f"{v:.3f}" for v in grid(x, y)), ""] for x, y in corners]
+
+
+def service_rows():
+    rows = []
+    for x, y in [(-30.0, -20.0), (-2.0, -19.0), (21.0, -16.5), (46.0, -16.0)]:
+        rows.append(["water main", *place(*grid(x, y), ground(x, y) - 0.90)])
+    return rows
+
+
 def main():
     points = "point,easting,northing,height,code"
     strings = "string,easting,northing,height"
@@ -149,6 +184,12 @@ def main():
           kerb_rows())
     write("outline.csv", "invented: edge of the survey", strings, outline_rows())
     write("control.csv", "invented: control points and benchmarks", points, control_rows())
+    write("boundary.csv", "invented: line the dig must keep clear of", strings, boundary_rows())
+    write("services.csv", "invented: buried services, level of their top", strings, service_rows())
+    write("as-set.csv", "invented: reference pegs as set, two pointings each",
+          "point,easting,northing,height,code,sigma_plan_mm", pegs_as_set())
+    write("tape.csv", "invented: sides and diagonals taped between the corner pins before the dig",
+          "from,to,length", taped())
     write("as-dug.csv", "invented: base and toe as dug", points, base_rows() + toe_rows())
 
 

@@ -70,6 +70,16 @@ Lines checks_with(const base::BaseResult& result, Verdict verdict) {
   return names;
 }
 
+// "4.00 m", or "3.34 to 3.74 m" where they differ.
+std::string beyond_corners(const std::vector<pegs::ReferencePeg>& pegs) {
+  const auto [near, far] = std::minmax_element(
+      pegs.begin(), pegs.end(),
+      [](const auto& a, const auto& b) { return a.beyond_corner < b.beyond_corner; });
+  const std::string from = fixed(near->beyond_corner.in_metres(), 2);
+  const std::string to = metres(far->beyond_corner, 2);
+  return from + " m" == to ? to : from + " to " + to;
+}
+
 // A point's place as the crew finds it from the strings.
 std::string place(const base::JudgedPoint& point) {
   return point.point + ", " + fixed(point.along_ab.in_metres(), 2) + " along A-B and " +
@@ -102,20 +112,16 @@ Lines summary_of(const ground::GroundResult& result) {
 Lines summary_of(const pegs::PegsResult& result) {
   if (result.reference.empty())
     return under("pegs", {"no reference peg has room" + findings_of(result.head)});
-  const auto [near, far] = std::minmax_element(
-      result.reference.begin(), result.reference.end(),
-      [](const auto& a, const auto& b) { return a.beyond_corner < b.beyond_corner; });
   const auto& tightest = *std::min_element(
       result.reference.begin(), result.reference.end(),
       [](const auto& a, const auto& b) { return a.nearest_crest < b.nearest_crest; });
-  Lines told = {count(result.reference.size(), "reference peg", "reference pegs") + ", " +
-                fixed(near->beyond_corner.in_metres(), 2) + " to " + metres(far->beyond_corner, 2) +
-                " beyond their corners; " + tightest.name + " is " +
-                metres(tightest.nearest_crest, 2) + " clear of the crest" +
-                findings_of(result.head)};
-  if (result.as_set) told.push_back("as set: " + std::string(words(result.as_set->verdict)));
-  if (result.tape) told.push_back("taped: " + std::string(words(result.tape->verdict)));
-  return under("pegs", told);
+  std::string text = count(result.reference.size(), "reference peg", "reference pegs") + ", " +
+                     beyond_corners(result.reference) +
+                     " beyond their corners; nearest to the crest " + tightest.name + ", " +
+                     metres(tightest.nearest_crest, 2);
+  if (result.as_set) text += "; as set: " + std::string(words(result.as_set->verdict));
+  if (result.tape) text += "; taped: " + std::string(words(result.tape->verdict));
+  return under("pegs", {text + findings_of(result.head)});
 }
 
 Lines summary_of(const dig::DigResult& result) {

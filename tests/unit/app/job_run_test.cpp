@@ -65,7 +65,9 @@ TEST(Inputs, EachStageNamesTheFilesItCameFrom) {
   const std::vector<std::string> ground = {"job.toml", "control.csv", "ground.csv", "kerb.csv",
                                            "outline.csv"};
   EXPECT_EQ(names(Stage::Ground), ground);
-  EXPECT_EQ(names(Stage::Dig), ground);
+  auto dig = ground;
+  dig.insert(dig.end(), {"boundary.csv", "services.csv"});
+  EXPECT_EQ(names(Stage::Dig), dig);
   auto base = ground;
   base.push_back("as-dug.csv");
   EXPECT_EQ(names(Stage::Base), base);
