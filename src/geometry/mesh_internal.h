@@ -10,6 +10,7 @@ namespace squaredig::geometry {
 struct RawMesh {
   std::vector<std::array<Index, 3>> triangles;
   std::vector<std::array<Index, 3>> neighbours;  // as in Surface
+  std::vector<Index> flat;  // triangles whose area is lost in rounding, ascending
   std::vector<std::pair<Index, Index>> outline;  // edges on outlines, lower vertex first, ascending
 };
 

@@ -5,61 +5,61 @@
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
 #include <CGAL/Triangulation_face_base_with_info_2.h>
 #include <CGAL/Triangulation_vertex_base_with_info_2.h>
-#include <CGAL/property_map.h>
-#include <CGAL/spatial_sort.h>
 
 #include <algorithm>
 
 #include "geometry/mesh_internal.h"
+#include "geometry/space_order_internal.h"
 
 namespace squaredig::geometry {
 namespace {
 
 using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-using VertexBase = CGAL::Triangulation_vertex_base_with_info_2<Index, Kernel>;
-using FaceInfo = CGAL::Triangulation_face_base_with_info_2<Index, Kernel>;
-using Plain =
-    CGAL::Delaunay_triangulation_2<Kernel,
-                                   CGAL::Triangulation_data_structure_2<VertexBase, FaceInfo>>;
-using ConstrainedFace = CGAL::Constrained_triangulation_face_base_2<Kernel, FaceInfo>;
+using Vertex = CGAL::Triangulation_vertex_base_with_info_2<Index, Kernel>;
+using Face = CGAL::Constrained_triangulation_face_base_2<
+    Kernel, CGAL::Triangulation_face_base_with_info_2<Index, Kernel>>;
+using Data = CGAL::Triangulation_data_structure_2<Vertex, Face>;
+using Plain = CGAL::Delaunay_triangulation_2<Kernel, Data>;
 // Pieces do not cross any more: one that did would throw, never pass unseen.
 using Constrained = CGAL::Constrained_Delaunay_triangulation_2<
-    Kernel, CGAL::Triangulation_data_structure_2<VertexBase, ConstrainedFace>,
-    CGAL::No_constraint_intersection_requiring_constructions_tag>;
+    Kernel, Data, CGAL::No_constraint_intersection_requiring_constructions_tag>;
+using Handle = Data::Vertex_handle;
 
-using Numbered = std::pair<Kernel::Point_2, Index>;
-
-std::vector<Numbered> spatially_sorted(const std::vector<Point3>& vertices) {
-  std::vector<Numbered> out;
-  out.reserve(vertices.size());
-  for (const Point3& v : vertices)
-    out.emplace_back(Kernel::Point_2(v.x, v.y), static_cast<Index>(out.size()));
-  using Map = CGAL::First_of_pair_property_map<Numbered>;
-  CGAL::spatial_sort(out.begin(), out.end(), CGAL::Spatial_sort_traits_adapter_2<Kernel, Map>());
-  return out;
-}
-
-template <class Triangulation, class Use>
-void insert_points(Triangulation& t, const std::vector<Point3>& vertices, Use use) {
-  typename Triangulation::Face_handle hint;
-  for (const auto& [point, number] : spatially_sorted(vertices)) {
+void insert_points(Plain& t, const std::vector<Point3>& vertices) {
+  // Gathered first: fetching each just before it is inserted would wait for memory every time.
+  std::vector<std::pair<Kernel::Point_2, Index>> points;
+  points.reserve(vertices.size());
+  for (const Index number : hilbert_order(vertices)) {
+    const Point3& v = vertices[static_cast<std::size_t>(number)];
+    points.emplace_back(Kernel::Point_2(v.x, v.y), number);
+  }
+  Plain::Face_handle hint;
+  for (const auto& [point, number] : points) {
     const auto vertex = t.insert(point, hint);
     vertex->info() = number;
     hint = vertex->face();
-    use(number, vertex);
   }
+}
+
+bool is_flat(Data::Face_handle f) {
+  const auto corner = [&](int i) {
+    return Point2{f->vertex(i)->point().x(), f->vertex(i)->point().y()};
+  };
+  return !(orient(corner(0), corner(1), corner(2)) > 0 &&
+           orient(corner(1), corner(2), corner(0)) > 0 &&
+           orient(corner(2), corner(0), corner(1)) > 0);
 }
 
 template <class Triangulation>
 RawMesh copy_out(Triangulation& t) {
   RawMesh out;
-  if (t.dimension() < 2) return out;
   out.triangles.reserve(t.number_of_faces());
   out.neighbours.reserve(t.number_of_faces());
   for (const auto f : t.all_face_handles()) f->info() = kNone;
   Index number = 0;
   for (const auto f : t.finite_face_handles()) f->info() = number++;
   for (const auto f : t.finite_face_handles()) {
+    if (is_flat(f)) out.flat.push_back(f->info());
     out.triangles.push_back({f->vertex(0)->info(), f->vertex(1)->info(), f->vertex(2)->info()});
     // There a side is numbered by the vertex across it, here by the vertex it starts from.
     out.neighbours.push_back(
@@ -69,12 +69,11 @@ RawMesh copy_out(Triangulation& t) {
 }
 
 // Walks along the piece from vertex to vertex that lies on it and notes each edge.
-void note_outline(const Constrained& t, Constrained::Vertex_handle from,
-                  Constrained::Vertex_handle to, RawMesh& out) {
+void note_outline(const Constrained& t, Handle from, Handle to, RawMesh& out) {
   while (from != to) {
     auto next = t.incident_vertices(from);
     // Numbers rise along the piece, so a vertex on its line and not beyond its end is ahead.
-    const auto ahead = [&](Constrained::Vertex_handle v) {
+    const auto ahead = [&](Handle v) {
       return v == to || (v->info() > from->info() && v->info() < to->info() &&
                          CGAL::collinear(from->point(), to->point(), v->point()));
     };
@@ -87,17 +86,16 @@ void note_outline(const Constrained& t, Constrained::Vertex_handle from,
 }  // namespace
 
 RawMesh constrained_delaunay(const Placed& placed, const std::vector<Piece>& pieces) {
-  if (pieces.empty()) {
-    Plain t;
-    insert_points(t, placed.vertices, [](Index, Plain::Vertex_handle) {});
-    return copy_out(t);
-  }
+  Plain points;
+  insert_points(points, placed.vertices);
+  if (points.dimension() < 2) return {};
+  if (pieces.empty()) return copy_out(points);
+  // Points go in faster without an eye on constraints; without any, both triangulations are one.
   Constrained t;
-  std::vector<Constrained::Vertex_handle> handles(placed.vertices.size());
-  insert_points(t, placed.vertices, [&](Index number, Constrained::Vertex_handle v) {
-    handles[static_cast<std::size_t>(number)] = v;
-  });
-  if (t.dimension() < 2) return {};
+  t.tds().swap(points.tds());
+  t.set_infinite_vertex(points.infinite_vertex());
+  std::vector<Handle> handles(placed.vertices.size());
+  for (const Handle v : t.finite_vertex_handles()) handles[static_cast<std::size_t>(v->info())] = v;
   const auto handle = [&](Index v) { return handles[static_cast<std::size_t>(v)]; };
   for (const Piece& p : pieces) t.insert_constraint(handle(p.a), handle(p.b));
   RawMesh out = copy_out(t);

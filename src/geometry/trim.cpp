@@ -1,4 +1,4 @@
-// What is left of a triangulation, and in which order: no foreign library needed.
+// Which triangles of a triangulation are left: no foreign library needed.
 #include <algorithm>
 #include <cmath>
 
@@ -77,14 +77,15 @@ void take_out(RawMesh& mesh, Index t) {
 
 void leave_out(RawMesh& mesh, const std::vector<Point3>& vertices,
                const std::vector<Polygon>& keep) {
+  for (const Index t : mesh.flat) take_out(mesh, t);
+  if (keep.empty()) return;
   const InsideTest inside(keep);
   for (std::size_t t = 0; t < mesh.triangles.size(); ++t) {
+    if (is_out(mesh, static_cast<Index>(t))) continue;
     const auto& c = mesh.triangles[t];
     const Point2 a = vertices[at(c[0])].plan(), b = vertices[at(c[1])].plan(),
                  d = vertices[at(c[2])].plan();
-    const bool flat = !(orient(a, b, d) > 0 && orient(b, d, a) > 0 && orient(d, a, b) > 0);
-    const Point2 middle = a + (1.0 / 3) * ((b - a) + (d - a));
-    if (flat || (!keep.empty() && !inside(middle))) take_out(mesh, static_cast<Index>(t));
+    if (!inside(a + (1.0 / 3) * ((b - a) + (d - a)))) take_out(mesh, static_cast<Index>(t));
   }
 }
 
@@ -124,81 +125,6 @@ std::size_t leave_out_rim(RawMesh& mesh, const std::vector<Point3>& vertices, do
     ++removed;
   }
   return removed;
-}
-
-namespace {
-
-// Rotates so that the lowest vertex comes first; the neighbours turn with the sides.
-void lowest_first(std::array<Index, 3>& triangle, std::array<Index, 3>& neighbours) {
-  const auto k = std::min_element(triangle.begin(), triangle.end()) - triangle.begin();
-  std::rotate(triangle.begin(), triangle.begin() + k, triangle.end());
-  std::rotate(neighbours.begin(), neighbours.begin() + k, neighbours.end());
-}
-
-// New number of each old vertex: those used, in the old order.
-std::vector<Index> used_vertices(const RawMesh& mesh, std::size_t count) {
-  std::vector<Index> now(count, kNone);
-  for (const auto& t : mesh.triangles)
-    if (t[0] != kNone)
-      for (const Index v : t) now[at(v)] = 0;
-  Index next = 0;
-  for (Index& n : now)
-    if (n != kNone) n = next++;
-  return now;
-}
-
-// The triangles that are left, ascending. A count by first vertex places them within a few.
-std::vector<Index> order_of(const RawMesh& mesh, std::size_t vertex_count) {
-  const auto lowest = [&](Index t) {
-    const auto& c = mesh.triangles[at(t)];
-    return std::min({c[0], c[1], c[2]});
-  };
-  const auto rest = [&](Index t) {
-    std::array<Index, 3> c = mesh.triangles[at(t)], n{};
-    lowest_first(c, n);
-    return std::pair(c[1], c[2]);
-  };
-  std::vector<std::size_t> start(vertex_count + 1, 0);
-  std::size_t left = 0;
-  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
-    if (!is_out(mesh, static_cast<Index>(t)))
-      ++start[at(lowest(static_cast<Index>(t))) + 1], ++left;
-  for (std::size_t v = 1; v < start.size(); ++v) start[v] += start[v - 1];
-  std::vector<Index> order(left);
-  std::vector<std::size_t> next(start.begin(), start.end() - 1);
-  for (std::size_t t = 0; t < mesh.triangles.size(); ++t)
-    if (!is_out(mesh, static_cast<Index>(t)))
-      order[next[at(lowest(static_cast<Index>(t)))]++] = static_cast<Index>(t);
-  for (std::size_t v = 0; v + 1 < start.size(); ++v)
-    std::sort(order.begin() + static_cast<std::ptrdiff_t>(start[v]),
-              order.begin() + static_cast<std::ptrdiff_t>(start[v + 1]),
-              [&](Index t, Index u) { return rest(t) < rest(u); });
-  return order;
-}
-
-}  // namespace
-
-void fill_surface(const RawMesh& mesh, Placed& placed, Triangulated& out) {
-  const std::vector<Index> vertex_now = used_vertices(mesh, placed.vertices.size());
-  const std::vector<Index> order = order_of(mesh, placed.vertices.size());
-  for (std::size_t v = 0; v < vertex_now.size(); ++v) {
-    if (vertex_now[v] == kNone) continue;
-    out.surface.vertices.push_back(placed.vertices[v]);
-    out.source.push_back(placed.source[v]);
-  }
-  std::vector<Index> triangle_now(mesh.triangles.size(), kNone);
-  for (std::size_t i = 0; i < order.size(); ++i) triangle_now[at(order[i])] = static_cast<Index>(i);
-  out.surface.triangles.reserve(order.size());
-  out.surface.neighbours.reserve(order.size());
-  for (const Index t : order) {
-    std::array<Index, 3> c = mesh.triangles[at(t)], n = mesh.neighbours[at(t)];
-    lowest_first(c, n);
-    for (Index& v : c) v = vertex_now[at(v)];
-    for (Index& u : n)
-      if (u != kNone) u = triangle_now[at(u)];
-    out.surface.triangles.push_back(c);
-    out.surface.neighbours.push_back(n);
-  }
 }
 
 }  // namespace squaredig::geometry

@@ -1,0 +1,18 @@
+# Benchmarks: built only with -DSQUAREDIG_SPEED=ON, run by hand, never part of the tests.
+if(SQUAREDIG_SPEED)
+  find_package(benchmark REQUIRED)
+  find_package(CGAL REQUIRED)
+  # speed_NAME.cpp becomes the program speed_NAME, linked to the rooms named for it here.
+  set(speed_ground_rooms geometry)
+  set(speed_csv_rooms formats)
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/speed/speed_*.cpp)
+  foreach(source ${sources})
+    get_filename_component(name ${source} NAME_WE)
+    add_executable(${name} ${source})
+    target_link_libraries(${name} PRIVATE ${${name}_rooms})
+    target_link_libraries(${name} PRIVATE squaredig_warnings benchmark::benchmark CGAL::CGAL)
+    target_compile_definitions(${name} PRIVATE CGAL_NDEBUG SQUAREDIG_SOURCE="${PROJECT_SOURCE_DIR}")
+    target_compile_options(${name} PRIVATE -frounding-math)
+    target_include_directories(${name} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
+  endforeach()
+endif()

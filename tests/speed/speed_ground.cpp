@@ -1,0 +1,129 @@
+// Ground surfaces: triangulate() with raw CGAL insertion of spatially sorted points beside it, in
+// one run. Jittered points, one to a square metre, to the millimetre. Run one size with, for
+// instance,
+// --benchmark_filter=1e6.
+#include <CGAL/Constrained_Delaunay_triangulation_2.h>
+#include <CGAL/Delaunay_triangulation_2.h>
+#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
+#include <CGAL/Triangulation_vertex_base_with_info_2.h>
+#include <CGAL/property_map.h>
+#include <CGAL/spatial_sort.h>
+
+#include <cmath>
+#include <random>
+
+#include "geometry/locate.h"
+#include "geometry/triangulate.h"
+#include "speed/ratio_report.h"
+
+namespace squaredig::speed {
+namespace {
+
+using geometry::Index;
+using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
+using Numbered = std::pair<Kernel::Point_2, Index>;
+
+// In random order, as no survey is worse.
+std::vector<geometry::Point3> jittered(std::size_t count) {
+  std::mt19937 random(7);
+  const auto side = static_cast<std::size_t>(std::sqrt(static_cast<double>(count)));
+  std::vector<geometry::Point3> points;
+  for (std::size_t i = 0; i < count; ++i) {
+    const auto millimetres = [&] { return static_cast<double>(random() % 900) / 1000; };
+    const double x = static_cast<double>(i % side) + millimetres();
+    const double y = static_cast<double>(i / side) + millimetres();
+    points.push_back({x, y, 60 + std::sin(x / 20) + std::cos(y / 30)});
+  }
+  for (std::size_t i = count; i > 1; --i) std::swap(points[i - 1], points[random() % i]);
+  return points;
+}
+
+// Breaklines of 10 m, with vertices every metre, about one point in a hundred.
+void add_breaklines(geometry::TriangulationInput& input, std::size_t vertices) {
+  std::mt19937 random(8);
+  const auto side = static_cast<unsigned>(std::sqrt(static_cast<double>(input.points.size())));
+  for (std::size_t s = 0; s < vertices / 10; ++s) {
+    geometry::Constraint c;
+    c.string = static_cast<Index>(s);
+    const auto x = static_cast<double>(random() % side), y = static_cast<double>(random() % side);
+    for (int v = 0; v < 10; ++v) {
+      c.vertices.push_back(static_cast<Index>(input.points.size()));
+      input.points.push_back({x + v + 0.0005, y + 0.3 * v + 0.0005, 60});
+    }
+    input.constraints.push_back(std::move(c));
+  }
+}
+
+std::size_t raw_cgal(const std::vector<geometry::Point3>& points) {
+  using Vertex = CGAL::Triangulation_vertex_base_with_info_2<Index, Kernel>;
+  using Data = CGAL::Triangulation_data_structure_2<Vertex>;
+  std::vector<Numbered> sorted;
+  sorted.reserve(points.size());
+  for (std::size_t i = 0; i < points.size(); ++i)
+    sorted.emplace_back(Kernel::Point_2(points[i].x, points[i].y), static_cast<Index>(i));
+  using Map = CGAL::First_of_pair_property_map<Numbered>;
+  CGAL::spatial_sort(sorted.begin(), sorted.end(),
+                     CGAL::Spatial_sort_traits_adapter_2<Kernel, Map>());
+  CGAL::Delaunay_triangulation_2<Kernel, Data> t;
+  decltype(t)::Face_handle hint;
+  for (const auto& [point, number] : sorted) {
+    const auto vertex = t.insert(point, hint);
+    vertex->info() = number;
+    hint = vertex->face();
+  }
+  return t.number_of_faces();
+}
+
+std::string size_name(std::size_t count) {
+  return "1e" + std::to_string(std::lround(std::log10(static_cast<double>(count))));
+}
+
+void register_size(std::size_t count) {
+  const auto add = [&](const std::string& method, auto work) {
+    benchmark::RegisterBenchmark(("ground_" + size_name(count) + "/" + method).c_str(),
+                                 [count, work](benchmark::State& state) { work(count, state); })
+        ->Unit(benchmark::kMillisecond)
+        ->Iterations(1)
+        ->Repetitions(count > 2000000 ? 2 : 5);
+  };
+  add("raw_cgal", [](std::size_t n, benchmark::State& state) {
+    const auto points = jittered(n);
+    for (auto _ : state) benchmark::DoNotOptimize(raw_cgal(points));
+  });
+  add("triangulate", [](std::size_t n, benchmark::State& state) {
+    geometry::TriangulationInput input;
+    input.points = jittered(n);
+    for (auto _ : state)
+      benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
+  });
+  add("triangulate_with_breaklines", [](std::size_t n, benchmark::State& state) {
+    geometry::TriangulationInput input;
+    input.points = jittered(n);
+    add_breaklines(input, n / 100);
+    for (auto _ : state)
+      benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
+  });
+  add("verify", [](std::size_t n, benchmark::State& state) {
+    const geometry::Surface surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
+    for (auto _ : state) benchmark::DoNotOptimize(geometry::verify(surface).size());
+  });
+  add("locator", [](std::size_t n, benchmark::State& state) {
+    const geometry::Surface surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
+    for (auto _ : state) {
+      const geometry::Locator locator(surface);
+      benchmark::DoNotOptimize(locator.height_at({1, 1}));
+    }
+  });
+}
+
+}  // namespace
+}  // namespace squaredig::speed
+
+int main(int argc, char** argv) {
+  benchmark::Initialize(&argc, argv);
+  for (const std::size_t count : {100000U, 1000000U, 10000000U})
+    squaredig::speed::register_size(count);
+  squaredig::speed::RatioReport report("raw_cgal");
+  benchmark::RunSpecifiedBenchmarks(&report);
+  return 0;
+}
