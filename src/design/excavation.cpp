@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "design/excavation_internal.h"
 #include "geometry/overlay.h"
+#include "ground/part.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::design {
@@ -102,16 +104,10 @@ std::vector<GridPosition> toe_on_grid(const Excavation& pit) {
   return ring;
 }
 
-// Asks for a wider piece of ground until the pit lies inside what was asked for.
-void dig_in(Excavation& pit, ground::Survey& survey, const DesignInput& input) {
-  for (double margin = 10;; margin *= 2) {
-    pit.region = region_round(pit.frame, pit.pit.toe, margin);
-    const auto& ground = survey.surface_for(pit.region);
-    require_ground_over_toe(input, pit, ground.surface);
-    pit.dug = geometry::cut(ground.surface, pit.pit.cuts);
-    const auto needed = region_round(pit.frame, corners_of(pit.dug, pit.pit.toe), 0);
-    if (holds(pit.region, needed)) return;
-  }
+std::vector<Point2> toes_of(const PitCuts& pit) {
+  std::vector<Point2> corners(pit.toe);
+  for (const auto& cut : pit.cuts) corners.insert(corners.end(), cut.toe.begin(), cut.toe.end());
+  return corners;
 }
 
 }  // namespace
@@ -155,6 +151,20 @@ std::optional<Elevation> Excavation::surface_at(GridPoint p) const {
   return frame.to_grid_height(*lowest);
 }
 
+// Asks for a wider piece of ground until the pit lies inside what was asked for.
+void dig_in(Excavation& pit, ground::Survey& survey, const DesignInput& input) {
+  const auto toes = toes_of(pit.pit);
+  for (double margin = 10;; margin *= 2) {
+    pit.region = region_round(pit.frame, toes, margin);
+    pit.ground = ground::part_of(survey.surface_for(pit.region), toes, pit.region);
+    require_ground_over_toe(input, pit, pit.ground.surface);
+    pit.dug = geometry::cut(pit.ground.surface, pit.pit.cuts);
+    const auto needed = region_round(pit.frame, corners_of(pit.dug, pit.pit.toe), 0);
+    if (holds(pit.region, needed)) break;
+  }
+  for (const auto& ring : pit.dug.rings) pit.crest.push_back(crest_ring(pit.frame, ring));
+}
+
 Excavation excavate(const DesignInput& input, ground::Survey& survey) {
   Excavation pit;
   pit.frame = survey.frame();
@@ -165,7 +175,6 @@ Excavation excavate(const DesignInput& input, ground::Survey& survey) {
   require_inside_survey(input, pit);
   tell_detached(pit);
   pit.cautions = pit.pit.cautions;
-  for (const auto& ring : pit.dug.rings) pit.crest.push_back(crest_ring(pit.frame, ring));
   return pit;
 }
 

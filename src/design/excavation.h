@@ -32,6 +32,7 @@ struct Excavation {
   Tank tank;
   std::vector<GridPosition> toe;  // clockwise from the corner by A, at dig level
   PitCuts pit;
+  ground::GroundSurface ground;  // round the pit; the dug pieces name its triangles
   geometry::Removed dug;
   std::vector<CrestRing> crest;  // outer rings clockwise, greatest first, then islands
   ground::Region region;         // where the ground was asked for

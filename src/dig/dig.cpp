@@ -61,6 +61,9 @@ void add_measures(const Work& work, DigResult& result) {
   result.deepest_cut = Length::metres(dug.deepest);
   result.deepest_at = work.pit.frame.to_grid(dug.deepest_at);
   result.mean_cut = Length::metres(dug.area > 0 ? dug.volume / dug.area : 0);
+  for (const GridPoint p : work.pit.tank.corners)
+    result.tank.push_back({p, work.pit.tank.underside.at(p)});
+  result.tank_height = work.pit.tank.height;
   result.toe = work.pit.toe;
   for (const auto& ring : work.pit.crest) result.crest.push_back(ring.corners);
 }
@@ -165,10 +168,9 @@ long loads_for(LooseVolume loose, LooseVolume truck) {
 }
 
 DigResult dig(const DigInput& input, const design::DesignInput& design,
-              const design::Excavation& pit, ground::Survey& survey) {
-  const auto& ground = survey.surface_for(pit.region);
-  const geometry::Locator locator(ground.surface);
-  const Work work{input, design, pit, ground, locator};
+              const design::Excavation& pit, ground::Survey&) {
+  const geometry::Locator locator(pit.ground.surface);
+  const Work work{input, design, pit, pit.ground, locator};
   DigResult result;
   result.head.findings = pit.tank.findings;
   result.head.findings.insert(result.head.findings.end(), pit.findings.begin(), pit.findings.end());
@@ -182,6 +184,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   add_haul(work, result);
   fill_to_floor(work, result);
   add_parts(work, result);
+  result.sections = sections_of(work);
   add_closure(work, result);
   result.comparison = compare(work, result.grid);
   if (input.rough_above && *input.rough_above > Length{})

@@ -157,6 +157,18 @@ std::vector<Length> sigmas(const GroundInput& input, const std::vector<Index>& s
   return out;
 }
 
+// A point's own, zero where it has none; empty where no point has one.
+std::vector<Length> plan_sigmas(const GroundInput& input, const std::vector<Index>& source) {
+  std::vector<Length> out(source.size());
+  bool any = false;
+  for (std::size_t i = 0; i < source.size(); ++i) {
+    if (source[i] == geometry::kNone) continue;
+    const auto own = input.points.points[static_cast<std::size_t>(source[i])].sigma_plan();
+    if (own) out[i] = *own, any = true;
+  }
+  return any ? out : std::vector<Length>{};
+}
+
 void name_rows(const GroundInput& input, const std::vector<Index>& string_rows,
                geometry::Triangulated& made, BuiltGround& built) {
   const auto points = static_cast<Index>(input.points.size());
@@ -206,6 +218,7 @@ BuiltGround build_ground(const GroundInput& input, const geometry::SiteFrame& fr
       input.surface ? from_ready_surface(*input.surface, frame) : from_points(input, frame);
   built.ground.sigma_common = input.sigma_common;
   built.ground.sigma_height = sigmas(input, built.ground.source);
+  built.ground.sigma_plan = plan_sigmas(input, built.ground.source);
   if (input.surface && !(input.breaklines.empty() && input.outline.empty()))
     built.cautions.push_back("breaklines and outline are not applied to a ready surface");
   return built;

@@ -27,6 +27,8 @@ struct GroundSurface {
   std::vector<geometry::Index> source;
   // For each vertex the standard deviation of its height, where the job gives one.
   std::vector<Length> sigma_height;
+  // The same of its position in plan, zero where its point gives none; empty where no point does.
+  std::vector<Length> sigma_plan;
   std::optional<Length> sigma_common;
 };
 
