@@ -289,6 +289,12 @@ bool CsvRows::text_is_sound() {
   return true;
 }
 
+std::size_t CsvRows::rows_likely() const {
+  const auto lines = static_cast<std::size_t>(
+      std::count(buffer_.begin(), buffer_.begin() + static_cast<std::ptrdiff_t>(end_), '\n'));
+  return lines == 0 ? 1 : file_.size() / (end_ / lines) + 1;
+}
+
 Place CsvRows::place(const CsvRow& row, const CsvCell& cell) const {
   const std::string_view before(row.bytes.data(),
                                 static_cast<std::size_t>(cell.start - row.bytes.data()));

@@ -55,6 +55,9 @@ class CsvRows {
   // The place just behind the last cell of a row.
   Place end_place(const CsvRow& row) const;
   std::string sha256() { return file_.sha256(); }
+  // How many rows the file may have, by the length of those in the buffer: room to reserve, no
+  // more.
+  std::size_t rows_likely() const;
 
  private:
   bool more();

@@ -58,6 +58,7 @@ class CsvTable {
   void set_aside(std::string why);
   bool row_has_fault() const { return row_has_fault_; }
   std::size_t rows() const { return rows_; }
+  std::size_t rows_likely() const { return rows_in_.rows_likely(); }
   std::size_t rows_set_aside() const { return set_aside_; }
   const std::vector<std::string>& cautions() const { return cautions_; }
   FaultList& faults() { return faults_; }

@@ -92,6 +92,12 @@ std::size_t InputFile::read(std::span<char> room) {
   return filled;
 }
 
+std::size_t InputFile::size() const {
+  struct stat status {};
+  const bool known = ::fstat(open_->handle, &status) == 0 && status.st_size > 0;
+  return known ? static_cast<std::size_t>(status.st_size) : 0;
+}
+
 std::string InputFile::sha256() {
   if (!open_->ended) {
     std::vector<char> rest(kChunk);

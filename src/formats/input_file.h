@@ -24,6 +24,8 @@ class InputFile {
 
   // Fills `room` from the file and gives the number of bytes; 0 at the end of the file alone.
   std::size_t read(std::span<char> room);
+  // Its size when it was opened; 0 where the system does not know.
+  std::size_t size() const;
   // The hash of the whole file. Reads what is left of it.
   std::string sha256();
 

@@ -8,8 +8,6 @@
 namespace squaredig::formats {
 namespace {
 
-constexpr std::string_view kBlanks = " \t\r\n";
-
 bool known_space(std::string_view space) {
   constexpr std::string_view kStem = "http://www.landxml.org/schema/LandXML-";
   return space.starts_with(kStem);
@@ -22,14 +20,16 @@ std::string_view name_of(LengthUnit unit) {
 }  // namespace
 
 std::vector<std::string_view> xml_words(std::string_view text) {
+  const auto is_blank = [](char c) { return c == ' ' || c == '\n' || c == '\t' || c == '\r'; };
   std::vector<std::string_view> words;
+  const char* at = text.data();
+  const char* const end = at + text.size();
   while (true) {
-    const auto first = text.find_first_not_of(kBlanks);
-    if (first == std::string_view::npos) return words;
-    text.remove_prefix(first);
-    const auto end = std::min(text.find_first_of(kBlanks), text.size());
-    words.push_back(text.substr(0, end));
-    text.remove_prefix(end);
+    while (at != end && is_blank(*at)) ++at;
+    if (at == end) return words;
+    const char* const word = at;
+    while (at != end && !is_blank(*at)) ++at;
+    words.emplace_back(word, static_cast<std::size_t>(at - word));
   }
 }
 

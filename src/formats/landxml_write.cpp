@@ -1,6 +1,8 @@
 #include "formats/landxml_write.h"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
 #include <cmath>
 
 #include "formats/csv_rows.h"
@@ -14,6 +16,13 @@ void append_number(std::string& text, double value) {
     refuse({"result"}, "a coordinate that is not finite", "finite coordinates",
            "this is a fault of the program: please report it with the job");
   text += shortest(value);
+}
+
+// Ids count from 1.
+void append_id(std::string& text, std::size_t index) {
+  std::array<char, 24> digits;
+  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), index + 1).ptr;
+  text.append(digits.data(), end);
 }
 
 void append_place(std::string& text, GridPoint at) {
@@ -114,14 +123,21 @@ void append_definition(std::string& text, const LandXmlSurfaceOut& surface) {
   }
   text += ">\n<Pnts>\n";
   for (std::size_t i = 0; i < vertices.size(); ++i) {
-    text += "<P id=\"" + std::to_string(i + 1) + "\">";
+    text += "<P id=\"";
+    append_id(text, i);
+    text += "\">";
     append_place(text, vertices[i]);
     text += "</P>\n";
   }
   text += "</Pnts>\n<Faces>\n";
-  for (const auto& face : surface.mesh.faces)
-    text += "<F>" + std::to_string(face[0] + 1) + " " + std::to_string(face[1] + 1) + " " +
-            std::to_string(face[2] + 1) + "</F>\n";
+  for (const auto& face : surface.mesh.faces) {
+    text += "<F>";
+    for (std::size_t i = 0; i < 3; ++i) {
+      if (i > 0) text += ' ';
+      append_id(text, static_cast<std::size_t>(face[i]));
+    }
+    text += "</F>\n";
+  }
   text += "</Faces>\n</Definition>\n";
 }
 

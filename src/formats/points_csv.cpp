@@ -78,6 +78,7 @@ PointsFile read_points_csv(const SourceFile& source, const PointsWanted& wanted,
   file.points = std::move(before);
   const std::size_t first = file.points.size();
   const std::uint16_t number = file.points.add_file(source.name);
+  if (!wanted.keep && source.codes.empty()) file.points.points.reserve(first + table.rows_likely());
   while (table.next()) {
     if (!code_wanted(source, table)) continue;
     if (wanted.names == Names::Unique) table.name(kPoint);
