@@ -1,0 +1,28 @@
+// Compaction tests: dry density over maximum dry density, against the ratio wanted.
+//
+// Requires: maximum dry densities above zero.
+// Laws: density.1  a ratio exactly on the limit passes; density.2  nothing is rounded before it is
+//   compared.
+// Accuracy: 1e-12 of the ratio forgives the rounding of an exact quotient.
+// Source: relative compaction, UFC 3-220-20 eq 3-3; characteristic value mean - 0.92 s over six
+// tests
+//   or more, s with n - 1, VicRoads Section 173 (formula seen).
+#pragma once
+
+#include "fill/fill_input.h"
+#include "fill/fill_result.h"
+
+namespace squaredig::fill {
+
+Ratio relative_compaction(const CompactionTest& test);
+
+struct DensityAnswer {
+  Ratio mean;
+  Ratio least;
+  std::optional<Ratio> characteristic;
+  std::vector<std::size_t> failed;  // by number
+};
+// Requires: at least one test.
+DensityAnswer judge_densities(const std::vector<CompactionTest>& tests, Ratio wanted);
+
+}  // namespace squaredig::fill
