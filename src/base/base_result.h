@@ -85,6 +85,16 @@ struct Skin {
   std::optional<std::pair<Length, Length>> shift_that_fits;
 };
 
+// The straightedge where it stands most open: its ends, where it touches, and the worst point.
+struct RuleReading {
+  Length opening;
+  GridPoint from;
+  GridPoint to;
+  GridPoint touch_from;
+  GridPoint touch_to;
+  GridPoint worst;
+};
+
 // How far a joint between two neighbouring units opens over the tank's height. Units are counted
 // from A: columns along A-B, rows into the tank, both from 1.
 struct Joint {
@@ -127,6 +137,7 @@ struct BaseResult {
   std::optional<BankVolume> trim;     // in the ground, above the dig level
   std::optional<Volume> make_up;      // below the dig level
   std::optional<Length> largest_hole;
+  std::optional<RuleReading> straightedge;
   std::optional<StackGap> stack_gap;
   std::vector<CompactionOutcome> compaction;
 };

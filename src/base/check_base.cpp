@@ -26,6 +26,7 @@ BaseResult check_base(const BaseInput& input, const PlannedBase& planned) {
   const auto dug = build_surface(floor);
   LevelAnswer levels = judge_levels(input, planned, floor);
   PlaneAnswer plane = judge_plane(input, planned, floor);
+  StraightedgeAnswer rule = judge_straightedge(input, planned, floor, dug);
   CoverageAnswer coverage = judge_coverage(input, floor);
   ExtentAnswer extent = judge_extent(input, planned, floor);
   StackAnswer stack = judge_stack(input, planned, floor, dug, kOnTheBase);
@@ -46,11 +47,12 @@ BaseResult check_base(const BaseInput& input, const PlannedBase& planned) {
   result.trim = skin.trim;
   result.make_up = skin.make_up;
   result.largest_hole = coverage.largest_hole;
+  result.straightedge = rule.reading;
   result.stack_gap = std::move(stack.gap);
   result.compaction = std::move(compaction.outcomes);
   append(result.checks, std::move(levels.checks));
   append(result.checks, std::move(plane.checks));
-  append(result.checks, {coverage.check, extent.check, stack.check});
+  append(result.checks, {rule.check, coverage.check, extent.check, stack.check});
   append(result.checks, std::move(skin.checks));
   result.checks.push_back(compaction.check);
   append(result.head.assumed, std::move(skin.assumed));

@@ -39,6 +39,13 @@ struct SkinAnswer {
 SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
                       const std::optional<DugSurface>& dug);
 
+struct StraightedgeAnswer {
+  std::optional<RuleReading> reading;
+  Check check;
+};
+StraightedgeAnswer judge_straightedge(const BaseInput& input, const PlannedBase& planned,
+                                      const Floor& floor, const std::optional<DugSurface>& dug);
+
 struct ExtentAnswer {
   Check check;
   std::vector<std::string> cautions;

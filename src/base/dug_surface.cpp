@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "base/floor_internal.h"
@@ -37,15 +38,76 @@ std::vector<RimEdge> rim_of(const geometry::Surface& surface) {
   return rim;
 }
 
+// Takes off the flat triangles along the rim. A row of points that is not quite straight has its
+// hull pass some of them by a millimetre: the triangle in between would stand as a wall.
+class Peeler {
+ public:
+  explicit Peeler(geometry::Surface& surface) : surface_(surface) {
+    on_rim_.assign(surface.vertices.size(), false);
+    gone_.assign(surface.triangles.size(), false);
+    for (std::size_t t = 0; t < surface.triangles.size(); ++t)
+      for (std::size_t i = 0; i < 3; ++i) {
+        if (surface.neighbours[t][i] != geometry::kNone) continue;
+        on_rim_[at(surface.triangles[t][i])] = true;
+        rim_.emplace_back(t, i);
+      }
+  }
+
+  void peel() {
+    while (!rim_.empty()) {
+      const auto [t, i] = rim_.back();
+      rim_.pop_back();
+      if (!gone_[t] && flat(t, i)) take_off(t, i);
+    }
+    std::vector<std::array<Index, 3>> left;
+    for (std::size_t t = 0; t < gone_.size(); ++t)
+      if (!gone_[t]) left.push_back(surface_.triangles[t]);
+    surface_.triangles = std::move(left);
+    geometry::link_neighbours(surface_);
+  }
+
+ private:
+  static constexpr double kFlat = 0.002;  // metres: two steps of a coordinate
+
+  bool flat(std::size_t t, std::size_t i) const {
+    const auto& ids = surface_.triangles[t];
+    const Index apex = ids[(i + 2) % 3];
+    if (on_rim_[at(apex)]) return false;  // the surface would fall apart there
+    const Point2 a = surface_.vertices[at(ids[i])].plan();
+    const Point2 b = surface_.vertices[at(ids[(i + 1) % 3])].plan();
+    return geometry::distance_to_segment(surface_.vertices[at(apex)].plan(), a, b) <= kFlat;
+  }
+
+  void take_off(std::size_t t, std::size_t i) {
+    gone_[t] = true;
+    on_rim_[at(surface_.triangles[t][(i + 2) % 3])] = true;
+    for (const std::size_t k : {(i + 1) % 3, (i + 2) % 3}) {
+      const std::size_t other = at(surface_.neighbours[t][k]);
+      for (std::size_t j = 0; j < 3; ++j) {
+        if (surface_.neighbours[other][j] != static_cast<Index>(t)) continue;
+        surface_.neighbours[other][j] = geometry::kNone;
+        rim_.emplace_back(other, j);
+      }
+    }
+  }
+
+  geometry::Surface& surface_;
+  std::vector<bool> on_rim_, gone_;
+  std::vector<std::pair<std::size_t, std::size_t>> rim_;
+};
+
 class Carrier {
  public:
   Carrier(DugSurface& dug, double reach) : dug_(dug), reach_(reach) {}
 
   void carry(const std::vector<RimEdge>& rim) {
-    for (std::size_t i = 0; i < rim.size(); ++i) {
+    const std::size_t n = rim.size();
+    for (std::size_t i = 0; i < n; ++i) {
       const RimEdge& edge = rim[i];
-      strip(edge);
-      fan(edge.to, edge.outward, rim[(i + 1) % rim.size()].outward);
+      const Point2 before = rim[(i + n - 1) % n].outward, after = rim[(i + 1) % n].outward;
+      strip(edge, shared(before, edge.outward, edge.outward),
+            shared(edge.outward, after, edge.outward));
+      fan(edge.to, edge.outward, after);
     }
   }
 
@@ -58,9 +120,17 @@ class Carrier {
   }
   void triangle(Index a, Index b, Index c) { dug_.surface.triangles.push_back({a, b, c}); }
 
-  // Beyond an edge the deviation along it is carried square to it.
-  void strip(const RimEdge& edge) {
-    const Index from = far(edge.from, edge.outward), to = far(edge.to, edge.outward);
+  // The way outward from a corner: square to the edge where the rim turns outward, the mean of both
+  // ways, which two strips share, where it turns inward.
+  static Point2 shared(Point2 before, Point2 after, Point2 own) {
+    if (geometry::cross(before, after) >= 0) return own;
+    const Point2 sum = before + after;
+    return (1 / std::hypot(sum.x, sum.y)) * sum;
+  }
+
+  // Beyond an edge the deviation along it is carried outward.
+  void strip(const RimEdge& edge, Point2 from_way, Point2 to_way) {
+    const Index from = far(edge.from, from_way), to = far(edge.to, to_way);
     triangle(edge.from, from, to);
     triangle(edge.from, to, edge.to);
   }
@@ -106,6 +176,7 @@ std::optional<DugSurface> build_surface(const Floor& floor) {
   if (made.surface.triangles.empty()) return std::nullopt;
   DugSurface dug;
   dug.surface = std::move(made.surface);
+  Peeler(dug.surface).peel();
   for (const Index source : made.source) dug.source.push_back(at(source));
   dug.surveyed_triangles = static_cast<Index>(dug.surface.triangles.size());
   Carrier(dug, reach_over(floor)).carry(rim_of(dug.surface));

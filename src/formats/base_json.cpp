@@ -93,6 +93,17 @@ Json bedding_json(const base::BaseResult& result) {
   return bedding;
 }
 
+Json straightedge_json(const base::BaseResult& result) {
+  if (!result.straightedge) return nullptr;
+  const base::RuleReading& rule = *result.straightedge;
+  return {
+      {"opening_mm", millimetres(rule.opening, "opening_mm")},
+      {"from", place_in_array(rule.from)},
+      {"to", place_in_array(rule.to)},
+      {"touches", Json::array({place_in_array(rule.touch_from), place_in_array(rule.touch_to)})},
+      {"worst", place_in_array(rule.worst)}};
+}
+
 Json stack_gap_json(const base::BaseResult& result) {
   if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
   return millimetres(abs(result.stack_gap->widest->opening), "stack_gap_mm");
@@ -141,6 +152,7 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["trim_m3"] = or_null(result.trim, cubic_metres<BankVolume>, "trim_m3");
   json["make_up_m3"] = or_null(result.make_up, cubic_metres<Volume>, "make_up_m3");
   json["largest_hole_m"] = or_null(result.largest_hole, metres, "largest_hole_m");
+  json["straightedge"] = straightedge_json(result);
   json["stack_gap_mm"] = stack_gap_json(result);
   json["stack_joint"] = stack_joint_json(result);
   json["compaction"] = compaction_json(result);
