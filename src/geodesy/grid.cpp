@@ -10,6 +10,7 @@ struct Grid::Impl {
   Owned<PJ_CONTEXT> context;
   std::string code;
   std::string name;
+  std::string geographic_code;
   Place place;
   bool withdrawn = false;
   std::optional<AreaOfUse> area;
@@ -90,6 +91,9 @@ Grid Grid::open(std::string_view crs, const Place& place) {
   axes_of(context, system.get(), place);
   const Owned<PJ> base(proj_crs_get_geodetic_crs(context, system.get()));
   require_greenwich(context, base.get(), place);
+  const std::string authority = text_of(proj_get_id_auth_name(base.get(), 0));
+  if (!authority.empty())
+    impl->geographic_code = authority + ":" + text_of(proj_get_id_code(base.get(), 0));
   impl->withdrawn = proj_is_deprecated(system.get()) != 0;
   impl->area = area_of(context, system.get());
   // The library takes a system's coordinates in the order the system declares, and its scale
@@ -115,6 +119,7 @@ Grid Grid::open(std::string_view crs, const Place& place) {
 
 const std::string& Grid::code() const { return impl_->code; }
 const std::string& Grid::name() const { return impl_->name; }
+const std::string& Grid::geographic_code() const { return impl_->geographic_code; }
 std::optional<AreaOfUse> Grid::area_of_use() const { return impl_->area; }
 bool Grid::withdrawn() const { return impl_->withdrawn; }
 

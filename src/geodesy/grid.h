@@ -57,6 +57,8 @@ class Grid {
   // "EPSG:7855", and the name it has in the register.
   const std::string& code() const;
   const std::string& name() const;
+  // Of the latitudes and longitudes it projects: "EPSG:7844"; empty where the register has none.
+  const std::string& geographic_code() const;
   std::optional<AreaOfUse> area_of_use() const;
   // True where the register marks the system as withdrawn.
   bool withdrawn() const;
