@@ -118,6 +118,10 @@ Depth depth_over(const Work& work, const geometry::Piece& piece) {
           work.pit.dug.facets[static_cast<std::size_t>(piece.facet)].plane};
 }
 
+std::string at_text(GridPoint p) {
+  return "E " + fixed(p.easting.in_metres(), 3) + " N " + fixed(p.northing.in_metres(), 3);
+}
+
 void fill_to_floor(const Work& work, DigResult& result) {
   std::vector<geometry::PlaneFacet> floors;
   for (const auto& facet : work.pit.dug.facets)
@@ -168,7 +172,7 @@ long loads_for(LooseVolume loose, LooseVolume truck) {
 }
 
 DigResult dig(const DigInput& input, const design::DesignInput& design,
-              const design::Excavation& pit, ground::Survey&) {
+              const design::Excavation& pit, ground::Survey& survey) {
   const geometry::Locator locator(pit.ground.surface);
   const Work work{input, design, pit, pit.ground, locator};
   DigResult result;
@@ -187,6 +191,8 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   result.sections = sections_of(work);
   add_closure(work, result);
   result.comparison = compare(work, result.grid);
+  add_keep_out(work, survey, result);
+  add_services(work, result);
   if (input.rough_above && *input.rough_above > Length{})
     result.stop_level_at_a = pit.tank.dig_level.at(pit.tank.corners[0]) + *input.rough_above;
   add_cautions(work, result);

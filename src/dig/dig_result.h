@@ -44,6 +44,28 @@ struct Uncertainty {
   BankVolume from_common;
 };
 
+// How far something that stands or lies near is clear of the dig; below zero where the dig reaches
+// past it by that much.
+struct Nearby {
+  std::string
+      kind;  // "keep-out and crest", "keep-out and influence line", "service and excavation"
+  std::string string;
+  GridPoint at;
+  Length distance;
+  std::optional<Length> wanted;
+  std::optional<Length> exposed;  // of a service: its length inside the dig
+};
+
+// In front of one side of the toe, where least is to spare: how far it is to the nearest keep-out
+// string, square to the side, and how far the batter goes there.
+struct SideRoom {
+  std::string side;
+  std::optional<Length> available;  // nothing where no string lies in front
+  Length needed;
+  std::string string;
+  GridPoint at;  // on the toe
+};
+
 // One cell of the dig sheet that holds some of the cut.
 struct Cell {
   int column = 0;  // along A-B, 0 begins at A
@@ -108,6 +130,9 @@ struct DigResult {
   GridPoint deepest_at;
   Length mean_cut;
   std::vector<PartVolume> by_part;
+  std::vector<Nearby> nearby;   // every string of the site, each against what it may clash with
+  std::vector<Nearby> clashes;  // those of them that clash
+  std::vector<SideRoom> room;
   VolumeClosure closure;
   Comparison comparison;
   CellGrid grid;

@@ -39,6 +39,32 @@ Json cells_json(const dig::CellGrid& grid) {
           {"bearing_deg", number(grid.bearing.in_degrees(), "bearing_deg")}};
 }
 
+Json nearby_json(const std::vector<dig::Nearby>& all) {
+  Json list = Json::array();
+  for (const auto& nearby : all) {
+    Json one = {{"kind", nearby.kind}, {"string", nearby.string}};
+    put(one, nearby.at);
+    one["distance_m"] = metres(nearby.distance, "distance_m");
+    one["wanted_m"] = or_null(nearby.wanted, metres, "wanted_m");
+    one["exposed_m"] = or_null(nearby.exposed, metres, "exposed_m");
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
+Json room_json(const std::vector<dig::SideRoom>& all) {
+  Json list = Json::array();
+  for (const auto& room : all) {
+    Json one = {{"side", room.side},
+                {"available_m", or_null(room.available, metres, "available_m")},
+                {"needed_m", metres(room.needed, "needed_m")},
+                {"string", room.available ? Json(room.string) : Json(nullptr)}};
+    put(one, room.at);
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
 Json ring_json(const std::vector<GridPosition>& ring) {
   Json corners = Json::array();
   for (const auto& corner : ring) corners.push_back(place_in_array(corner));
@@ -93,7 +119,9 @@ std::string dig_json(const dig::DigResult& result, std::string_view version) {
   put_measures(json, result);
   json["closure"] = closure_json(result.closure);
   json["comparison"] = comparison_json(result.comparison);
-  json["clashes"] = Json::array();
+  json["clashes"] = nearby_json(result.clashes);
+  json["nearby"] = nearby_json(result.nearby);
+  json["room"] = room_json(result.room);
   json["cells"] = cells_json(result.grid);
   json["toe"] = ring_json(result.toe);
   json["crest"] = crest_json(result);
