@@ -18,8 +18,9 @@ using Files = std::map<std::string, std::string>;
 // What files say of the job beside the result.
 struct FileContext {
   std::optional<std::chrono::year_month_day> date;
-  std::string crs;      // "EPSG:2157" or "local"
-  std::string heights;  // the same of heights
+  std::string crs;                             // "EPSG:2157" or "local"
+  std::string heights;                         // the same of heights
+  std::string revision, drawing, prepared_by;  // empty: not given
 };
 
 Files files_of(const ground::GroundResult& result, const FileContext& context);

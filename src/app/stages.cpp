@@ -4,6 +4,7 @@
 
 #include "app/plan_scale.h"
 #include "app/stage_files.h"
+#include "app/stage_sheets.h"
 #include "base/check_base.h"
 #include "dig/dig.h"
 #include "ground/examine.h"
@@ -60,7 +61,12 @@ std::string code_of(const std::optional<int>& epsg) {
 }
 
 FileContext context_of(const job::Job& job) {
-  FileContext context{job.job.date, "local", "local"};
+  FileContext context{job.job.date,
+                      "local",
+                      "local",
+                      job.job.revision.value_or(""),
+                      job.job.drawing.value_or(""),
+                      job.job.prepared_by.value_or("")};
   if (job.grid) context.crs = code_of(job.grid->crs);
   if (job.grid) context.heights = code_of(job.grid->heights);
   return context;
@@ -76,6 +82,15 @@ StageOutput output(Stage stage, const Result& result, const Inputs& inputs) {
   out.summary = summary_of(result);
   out.remarks = remarks_of(result.head);
   return out;
+}
+
+// What the strings the pit is taped from depend on, and nothing else of the table.
+pegs::PegsInput strings_alone(const Inputs& inputs) {
+  pegs::PegsInput input = inputs.job.job.pegs->settings;
+  input.stations.clear();
+  input.backsight.reset();
+  if (inputs.site) input.site = inputs.site->value;
+  return input;
 }
 
 // The middle of what was surveyed, for a ground without a tank.
@@ -158,7 +173,12 @@ StageOutput Stages::run_dig() {
   progress_.step("measuring the cut");
   auto result = dig::dig(inputs_.dig->value, inputs_.design->value, pit, survey());
   result.head = joined(inputs_.head(Stage::Dig), result.head);
-  return output(Stage::Dig, result, inputs_);
+  const auto strings = pegs::set_out(strings_alone(inputs_), inputs_.design->value, pit, survey(),
+                                     grid_of(inputs_.job.job));
+  StageOutput out = output(Stage::Dig, result, inputs_);
+  progress_.step("drawing the dig sheet");
+  out.files.merge(sheets_of(result, strings, context_of(inputs_.job.job)));
+  return out;
 }
 
 StageOutput Stages::run_base() {

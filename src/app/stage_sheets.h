@@ -1,0 +1,12 @@
+// The sheets and pages of each stage's result, as bytes by name.
+#pragma once
+
+#include "app/stage_files.h"
+
+namespace squaredig::app {
+
+// `pegs` has the strings the pit is taped from.
+Files sheets_of(const dig::DigResult& result, const pegs::PegsResult& pegs,
+                const FileContext& context);
+
+}  // namespace squaredig::app
