@@ -1,8 +1,8 @@
 #include "formats/csv_text.h"
 
-#include <array>
 #include <cmath>
 
+#include "quantity/label.h"
 #include "quantity/number_text.h"
 #include "quantity/problem.h"
 
@@ -14,27 +14,10 @@ namespace {
          "this is a fault of the program: please report it with the job");
 }
 
-bool would_run(std::string_view label) {
-  constexpr std::array<std::string_view, 11> kStarts = {"=",
-                                                        "+",
-                                                        "-",
-                                                        "@",
-                                                        "\t",
-                                                        "\r",
-                                                        "\n",
-                                                        "\xEF\xBC\x9D",   // full-width =
-                                                        "\xEF\xBC\x8B",   // full-width +
-                                                        "\xEF\xBC\x8D",   // full-width -
-                                                        "\xEF\xBC\xA0"};  // full-width @
-  for (const auto start : kStarts)
-    if (label.starts_with(start)) return !parse_number(label);
-  return false;
-}
-
 }  // namespace
 
 std::string inert(std::string_view label) {
-  return would_run(label) ? "'" + std::string(label) : std::string(label);
+  return spreadsheet_would_run(label) ? "'" + std::string(label) : std::string(label);
 }
 
 CsvText::CsvText(std::vector<std::string> header) : header_(std::move(header)) {

@@ -18,7 +18,7 @@ Made made(unsigned seed) {
   const auto between = [&](double low, double high) {
     return std::uniform_real_distribution<double>(low, high)(random);
   };
-  Made m{Site(testing::rough_ground(seed, between(3.2, 4.5), between(0, 0.7)), 44),
+  Made m{Site(testing::rough_ground(seed, between(3.2, 4.5), between(0, 0.7)), 44, 4),
          between(0.2, 2)};
   auto& tank = m.site.design.tank;
   tank.bearing_ab = Bearing::degrees(between(0, 360));

@@ -16,8 +16,9 @@ struct Site {
 
   // Ground heights are given above 60.000 at metres east and north of the origin.
   explicit Site(
-      const testing::Height& height = [](double, double) { return 5.0; }, double half = 60)
-      : survey(testing::grid_surface(half, 2, height), origin()) {
+      const testing::Height& height = [](double, double) { return 5.0; }, double half = 60,
+      double step = 2)
+      : survey(testing::grid_surface(half, step, height), origin()) {
     design.tank.length = Length::metres(24);
     design.tank.width = Length::metres(9.6);
     design.tank.height = Length::metres(1.32);
