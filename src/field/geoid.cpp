@@ -54,17 +54,21 @@ Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& a
   const double column = east / geoid.step_longitude.in_degrees();
   const auto last_row = static_cast<double>(geoid.rows - 1);
   const auto last_column = static_cast<double>(geoid.columns - 1);
-  if (row < -kRounding || row > last_row + kRounding || column > last_column + kRounding)
+  // a grid that goes round the earth has no edge in the east
+  const bool round =
+      std::abs(geoid.step_longitude.in_degrees() * static_cast<double>(geoid.columns) - 360) < 1e-6;
+  const double east_end = round ? last_column + 1 : last_column;
+  if (row < -kRounding || row > last_row + kRounding || column > east_end + kRounding)
     outside(geoid, at, asked_by);
   const double r = std::clamp(std::floor(row), 0.0, last_row - 1);
-  const double c = std::clamp(std::floor(column), 0.0, last_column - 1);
+  const double c = std::clamp(std::floor(column), 0.0, east_end - 1);
   const double down = std::clamp(row - r, 0.0, 1.0), right = std::clamp(column - c, 0.0, 1.0);
   double sum = 0;
   for (const int i : {0, 1})
     for (const int j : {0, 1}) {
       const auto node =
           (static_cast<std::size_t>(r) + static_cast<std::size_t>(i)) * geoid.columns +
-          static_cast<std::size_t>(c) + static_cast<std::size_t>(j);
+          (static_cast<std::size_t>(c) + static_cast<std::size_t>(j)) % geoid.columns;
       const double weight = (i == 0 ? 1 - down : down) * (j == 0 ? 1 - right : right);
       const float n = geoid.separation_m[node];
       if (std::isnan(n))
