@@ -25,23 +25,47 @@ PegSet designed_set(const Work& work, const PegsResult& design) {
   return set;
 }
 
-bool is_corner(const PegsResult& design, std::string_view name) {
-  return std::any_of(design.corners.begin(), design.corners.end(),
-                     [&](const Corner& c) { return c.name == name; });
+// Everything that is set out and no reference peg, with the direction its deltas are told along: a
+// corner's leading side, a pipe's side, A-B for a shaft.
+struct OtherPoint {
+  std::string name;
+  GridPoint at;
+  Bearing way;
+};
+std::vector<OtherPoint> other_points(const Work& work, const PegsResult& design) {
+  std::vector<OtherPoint> others;
+  const design::Tank& tank = work.tank();
+  for (std::size_t i = 0; i < design.corners.size(); ++i)
+    others.push_back({design.corners[i].name, design.corners[i].at.at, tank.side_bearing(i)});
+  for (const PipePoint& pipe : design.pipes)
+    for (std::size_t i = 0; i < tank.sides(); ++i)
+      if (tank.side_name(i) == pipe.side)
+        others.push_back({pipe.name, pipe.at, tank.side_bearing(i)});
+  for (const ShaftPoint& shaft : design.shafts) others.push_back({shaft.name, shaft.at, tank.ab});
+  return others;
 }
 
-void tell_strangers(const PegsResult& design, const PointTable& table, ResultHead& head) {
+void tell_strangers(const PegsResult& design, const std::vector<OtherPoint>& others,
+                    const PointTable& table, ResultHead& head) {
+  std::set<std::string_view> known;
+  for (const ReferencePeg& peg : design.reference) known.insert(peg.name);
+  for (const OtherPoint& other : others) known.insert(other.name);
   std::set<std::string_view> seen;
+  std::vector<std::string_view> strangers;
   for (std::size_t i = 0; i < table.size(); ++i) {
     const std::string_view name = table.label(i);
-    if (find_peg(design.reference, name) == nullptr && !is_corner(design, name))
-      head.cautions.push_back("As set: " + quoted(name) +
-                              " is no peg or corner of this tank; it is left aside.");
+    if (!known.contains(name))
+      strangers.push_back(name);
     else if (!seen.insert(name).second)
       head.findings.push_back(
           {"as-set-twice", "As set: " + quoted(name) +
                                " was measured more than once; the first measurement is used."});
   }
+  if (strangers.empty()) return;
+  head.cautions.push_back("As set: " + std::to_string(strangers.size()) + " measured " +
+                          (strangers.size() == 1 ? "point is" : "points are") +
+                          " nothing that is set out and left aside, the first " +
+                          quoted(strangers.front()) + ".");
 }
 
 Measured measured_set(const Work& work, const PegSet& designed, ResultHead& head) {
@@ -80,19 +104,17 @@ PegDelta delta_of(std::string name, GridPoint measured, GridPoint designed, Bear
   return d;
 }
 
-std::vector<PegDelta> deltas_of(const Work& work, const PegsResult& design, const PegSet& designed,
-                                const PegSet& measured) {
+std::vector<PegDelta> deltas_of(const Work& work, const std::vector<OtherPoint>& others,
+                                const PegSet& designed, const PegSet& measured) {
   std::vector<PegDelta> deltas;
   for (std::size_t number = 0; number < measured.at.size(); ++number)
     if (measured.at[number])
       deltas.push_back(delta_of(peg_name(spot_of(number)), *measured.at[number],
                                 *designed.at[number], outward(work.tank(), spot_of(number))));
-  // a corner's own peg, where it was measured: along its leading side
   const PointTable& table = *work.input.as_set;
-  for (std::size_t i = 0; i < design.corners.size(); ++i)
-    if (const auto row = table.find(design.corners[i].name))
-      deltas.push_back(delta_of(design.corners[i].name, table.points[*row].at.at,
-                                design.corners[i].at.at, work.tank().side_bearing(i)));
+  for (const OtherPoint& other : others)
+    if (const auto row = table.find(other.name))
+      deltas.push_back(delta_of(other.name, table.points[*row].at.at, other.at, other.way));
   return deltas;
 }
 
@@ -212,11 +234,12 @@ Verdict overall(const std::vector<Check>& checks) {
 }  // namespace
 
 AsSetResult check_as_set(const Work& work, const PegsResult& design, ResultHead& head) {
-  tell_strangers(design, *work.input.as_set, head);
+  const auto others = other_points(work, design);
+  tell_strangers(design, others, *work.input.as_set, head);
   const PegSet designed = designed_set(work, design);
   const Measured measured = measured_set(work, designed, head);
   AsSetResult result;
-  result.points = deltas_of(work, design, designed, measured.pegs);
+  result.points = deltas_of(work, others, designed, measured.pegs);
   add_remade(work, design, measured.pegs, result);
   const auto deviations = deviations_of(work, design, designed);
   for (const Deviation& d : deviations) result.checks.push_back(check_of(d, measured));

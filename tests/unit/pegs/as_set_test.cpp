@@ -136,8 +136,9 @@ TEST(AsSet, MissingAndUnknownPegsAreTold) {
   const PegsResult r = site.run();
   EXPECT_TRUE(has_finding(r.head, "as-set-missing"));
   ASSERT_EQ(r.head.cautions.size(), 1U);
-  EXPECT_EQ(r.head.cautions[0],
-            "As set: \"Z9\" is no peg or corner of this tank; it is left aside.");
+  EXPECT_EQ(
+      r.head.cautions[0],
+      "As set: 1 measured point is nothing that is set out and left aside, the first \"Z9\".");
   EXPECT_EQ(r.as_set->verdict, Verdict::NotProven);
   EXPECT_EQ(verdict_of(r.as_set->checks, "corner A"), Verdict::Conforms);
   EXPECT_EQ(verdict_of(r.as_set->checks, "corner C"), Verdict::NotProven);
