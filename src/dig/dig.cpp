@@ -185,6 +185,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   result.grid = cells_of(work, laser);
   if (laser) add_staff_findings(*laser, result);
   result.uncertainty = uncertainty_of(work);
+  result.spacing = spacing_of(work);
   add_haul(work, result);
   fill_to_floor(work, result);
   add_parts(work, result);

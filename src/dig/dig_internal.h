@@ -18,6 +18,7 @@ struct Work {
 CellGrid cells_of(const Work& work, const std::optional<design::Laser>& laser);
 Comparison compare(const Work& work, const CellGrid& grid);
 std::optional<Uncertainty> uncertainty_of(const Work& work);
+std::optional<SpacingEffect> spacing_of(const Work& work);
 void fill_to_floor(const Work& work, DigResult& result);
 void add_parts(const Work& work, DigResult& result);
 void add_closure(const Work& work, DigResult& result);

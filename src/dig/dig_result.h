@@ -44,6 +44,16 @@ struct Uncertainty {
   BankVolume from_common;
 };
 
+// What the ground may do between the surveyed points, judged by leaving each out in turn and
+// reading the surface of the others at its place. No part of sigma.
+struct SpacingEffect {
+  std::size_t points = 0;  // that were left out, under the dig
+  Length rms;              // of surveyed less read, each by its share of the dig
+  Length mean;             // of the same: ground that is hollow or humped everywhere shows here
+  // root of the sum of squares of each error times the ground it stands for
+  BankVolume effect;
+};
+
 // How far something that stands or lies near is clear of the dig; below zero where the dig reaches
 // past it by that much.
 struct Nearby {
@@ -117,6 +127,7 @@ struct DigResult {
   std::vector<Rung> levels;
   BankVolume cut;
   std::optional<Uncertainty> uncertainty;
+  std::optional<SpacingEffect> spacing;
   std::optional<LooseVolume> loose;
   std::optional<LooseVolume> hauled;  // what leaves: loose, less what is kept
   std::optional<long> truckloads;

@@ -1,4 +1,4 @@
-// What the volume is worth: its standard deviation, and what other methods would make of it.
+// What other methods would make of the volume.
 #include <algorithm>
 #include <cmath>
 
@@ -10,21 +10,6 @@ namespace squaredig::dig {
 namespace {
 
 using geometry::Point2;
-
-// dV/dz of each ground vertex: the integral of its hat function over the dug region.
-std::vector<geometry::Sum> hat_integrals(const Work& work) {
-  std::vector<geometry::Sum> hats(work.ground.surface.vertices.size());
-  for (const auto& piece : work.pit.dug.pieces) {
-    const auto c = work.ground.surface.corners(piece.triangle);
-    const auto& t = work.ground.surface.triangles[static_cast<std::size_t>(piece.triangle)];
-    const double whole = orient(c[0].plan(), c[1].plan(), c[2].plan());
-    for (std::size_t i = 0; i < 3; ++i) {
-      const Point2 b = c[(i + 1) % 3].plan(), d = c[(i + 2) % 3].plan();
-      hats[static_cast<std::size_t>(t[i])].add(piece.area * orient(piece.centroid, b, d) / whole);
-    }
-  }
-  return hats;
-}
 
 // The section's area at one distance along A-B: exact over every piece the line crosses.
 double section_area(const Work& work, Point2 a, Point2 along, double station) {
@@ -71,21 +56,6 @@ Volume by_grid_corners(const Work& work, const CellGrid& grid) {
 }
 
 }  // namespace
-
-std::optional<Uncertainty> uncertainty_of(const Work& work) {
-  const auto& sigmas = work.ground.sigma_height;
-  if (sigmas.empty()) return std::nullopt;
-  const auto hats = hat_integrals(work);
-  geometry::Sum variance;
-  for (std::size_t i = 0; i < hats.size(); ++i) {
-    const double part = hats[i].value() * sigmas[i].in_metres();
-    variance.add(part * part);
-  }
-  const double points = std::sqrt(variance.value());
-  const double common = work.ground.sigma_common.value_or(Length{}).in_metres() * work.pit.dug.area;
-  return Uncertainty{BankVolume::cubic_metres(std::hypot(points, common)),
-                     BankVolume::cubic_metres(points), BankVolume::cubic_metres(common)};
-}
 
 Comparison compare(const Work& work, const CellGrid& grid) {
   const Point2 a = work.pit.frame.to_site(work.pit.tank.corners[0]);

@@ -77,6 +77,15 @@ Json crest_json(const dig::DigResult& result) {
   return rings;
 }
 
+Json spacing_json(const std::optional<dig::SpacingEffect>& spacing) {
+  if (!spacing) return nullptr;
+  return {{"points", spacing->points},
+          {"method", "each point under the dig left out in turn, its height read from the others"},
+          {"rms_m", metres(spacing->rms, "rms_m")},
+          {"mean_m", metres(spacing->mean, "mean_m")},
+          {"effect_m3", cubic_metres(spacing->effect, "effect_m3")}};
+}
+
 void put_volumes(Json& json, const dig::DigResult& result) {
   json["cut_bank_m3"] = cubic_metres(result.cut, "cut_bank_m3");
   const auto sigma = [&](auto member) {
@@ -86,6 +95,7 @@ void put_volumes(Json& json, const dig::DigResult& result) {
   json["cut_bank_sigma_m3"] = sigma(&dig::Uncertainty::sigma);
   json["cut_bank_sigma_points_m3"] = sigma(&dig::Uncertainty::from_points);
   json["cut_bank_sigma_common_m3"] = sigma(&dig::Uncertainty::from_common);
+  json["spacing"] = spacing_json(result.spacing);
   json["cut_loose_m3"] = or_null(result.loose, cubic_metres<LooseVolume>, "cut_loose_m3");
   json["hauled_loose_m3"] = or_null(result.hauled, cubic_metres<LooseVolume>, "hauled_loose_m3");
   json["truckloads"] = result.truckloads ? Json(*result.truckloads) : Json(nullptr);

@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <numeric>
+
 #include "grounds.h"
 
 namespace squaredig {
@@ -119,6 +121,60 @@ TEST(Dig, SigmaAgreesWithDraws) {
   }
   const double sigma = std::sqrt((squares - sum * sum / kDraws) / (kDraws - 1));
   EXPECT_NEAR(result.uncertainty->sigma.in_cubic_metres(), sigma, 0.03 * sigma) << kSeed;
+}
+
+// Points that move in plan too, on a slope of one in three: against draws of all three coordinates.
+TEST(Dig, SigmaInPlanAgreesWithDraws) {
+  const auto rough = rough_ground(9, 4, 0.4);
+  const auto surface =
+      grid_surface(25, 5.3, [&](double x, double y) { return rough(x, y) + 0.3 * x; });
+  MadeSurvey survey(surface);
+  survey.ground().sigma_height.assign(surface.vertices.size(), Length::millimetres(4));
+  survey.ground().sigma_plan.assign(surface.vertices.size(), Length::millimetres(30));
+  auto c = typical();
+  c.design = plain_pit(9, 6, 0, Batter::run_per_rise(0.7), grid_point(0.3, -0.7));
+  const auto result = run(c, survey);
+  ASSERT_TRUE(result.uncertainty);
+  constexpr unsigned kSeed = 20260303;
+  std::mt19937_64 random(kSeed);
+  std::normal_distribution<double> normal(0, 1);
+  double sum = 0, squares = 0;
+  constexpr int kDraws = 10000;
+  const auto pit = design::excavate(c.design, survey);
+  for (int i = 0; i < kDraws; ++i) {
+    auto moved = surface;
+    for (auto& v : moved.vertices)
+      v = {v.x + 0.030 * normal(random), v.y + 0.030 * normal(random),
+           v.z + 0.004 * normal(random)};
+    const double d = geometry::removed_volume(moved, pit.pit.cuts) - pit.dug.volume;
+    sum += d;
+    squares += d * d;
+  }
+  const double sigma = std::sqrt((squares - sum * sum / kDraws) / (kDraws - 1));
+  EXPECT_NEAR(result.uncertainty->sigma.in_cubic_metres(), sigma, 0.03 * sigma) << kSeed;
+}
+
+// Derived: on a plane nothing is lost by leaving a point out; a hump of z = -k x^2 / 2 on a grid
+// lies above the chord of its neighbours.
+TEST(Dig, SpacingIsJudgedByLeavingPointsOut) {
+  const auto spacing = [](const testing::Height& height) {
+    MadeSurvey survey(grid_surface(45, 2.3, height));
+    std::iota(survey.ground().source.begin(), survey.ground().source.end(), 0);
+    return run(typical(), survey).spacing;
+  };
+  const auto flat = spacing([](double x, double y) { return 3 + 0.05 * x - 0.02 * y; });
+  ASSERT_TRUE(flat);
+  EXPECT_GT(flat->points, 50U);
+  EXPECT_NEAR(flat->rms.in_metres(), 0, 1e-9);
+  EXPECT_NEAR(flat->effect.in_cubic_metres(), 0, 1e-9);
+  const auto hump = spacing([](double x, double y) { return 3 - 0.005 * (x * x + y * y); });
+  EXPECT_NEAR(hump->mean.in_metres(), 0.005 * 2.3 * 2.3, 1e-9);
+  EXPECT_NEAR(hump->rms.in_metres(), 0.005 * 2.3 * 2.3, 1e-9);
+  const auto hollow = spacing([](double x, double y) { return 3 + 0.005 * (x * x + y * y); });
+  EXPECT_NEAR(hollow->mean.in_metres(), -0.005 * 2.3 * 2.3, 1e-9);
+  EXPECT_GT(hollow->effect.in_cubic_metres(), 0.1);
+  MadeSurvey crossings(grid_surface(45, 2.3, [](double, double) { return 3.0; }));
+  EXPECT_FALSE(run(typical(), crossings).spacing);  // no vertex is a surveyed point
 }
 
 TEST(Dig, CommonPartIsItsSigmaTimesTheArea) {
