@@ -8,7 +8,7 @@ namespace squaredig::geometry {
 struct Placed {
   std::vector<Point3> vertices;  // ascending by (x, y)
   std::vector<Index> source;     // the input point each came from; kNone for a crossing
-  std::vector<Index> vertex_of;  // the vertex at which each input point lies
+  std::vector<Index> vertex_of;  // the vertex at which each string vertex lies
   std::vector<Doubled> doubled;  // by dropped point, ascending
 };
 

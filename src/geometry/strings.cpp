@@ -261,7 +261,8 @@ class Cutter {
     }
     placed_.vertices = std::move(vertices);
     placed_.source = std::move(source);
-    for (Index& v : placed_.vertex_of) v = now[static_cast<std::size_t>(v)];
+    for (Index& v : placed_.vertex_of)
+      if (v != kNone) v = now[static_cast<std::size_t>(v)];
     for (Part& p : parts_) {
       p.a = now[static_cast<std::size_t>(p.a)];
       p.b = now[static_cast<std::size_t>(p.b)];
