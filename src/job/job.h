@@ -53,6 +53,7 @@ struct FieldTable {
   std::vector<FileSpec> stations;
   std::vector<FileSpec> levels;
   std::vector<FileSpec> gnss;
+  std::optional<FileSpec> two_peg;
   std::optional<FileSpec> fit;
 };
 

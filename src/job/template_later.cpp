@@ -102,6 +102,8 @@ const std::string_view kTemplateOfLater = R"toml(
 #stations = ["setups.csv"]
 #levels = ["levels.csv"]
 #gnss = ["gnss.csv"]
+# A two-peg test of the level.
+# two_peg = "two-peg.csv"
 # Pairs of points that fit the measured frame to the site grid.
 # fit = "pairs.csv"
 # How angles are written: "dms", "deg" or "gon".
@@ -112,6 +114,14 @@ const std::string_view kTemplateOfLater = R"toml(
 #sigma_zenith_sec =
 #sigma_distance_mm =
 #sigma_distance_ppm =
+# Standard deviation of one kilometre levelled, and k of the permitted misclosure k sqrt(K), both in
+# millimetres, K in kilometres.
+#sigma_level_mm =
+#level_misclosure_mm =
+# Coefficient of refraction, and the reference system of latitudes and longitudes where it is not
+# the grid's own.
+#refraction =
+#gnss_crs =
 )toml";
 
 }  // namespace squaredig::job

@@ -35,6 +35,11 @@ sigma_direction_sec = 5.0
 sigma_zenith_sec = 7.0
 sigma_distance_mm = 2.0
 sigma_distance_ppm = 1.5
+two_peg = "two-peg.csv"
+sigma_level_mm = 2.0
+level_misclosure_mm = 12.0
+refraction = 0.14
+gnss_crs = "EPSG:4173"
 
 [ground]
 points = ["ground.csv", { file = "kerb.txt", columns = "point,easting,northing,height,code", units = "us-ft" }]

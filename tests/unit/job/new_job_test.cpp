@@ -99,6 +99,10 @@ const std::map<std::string, std::string>& values() {
       {"field.sigma_zenith_sec", "5"},
       {"field.sigma_distance_mm", "2"},
       {"field.sigma_distance_ppm", "2"},
+      {"field.sigma_level_mm", "2"},
+      {"field.level_misclosure_mm", "12"},
+      {"field.refraction", "0.13"},
+      {"field.gnss_crs", "\"EPSG:4173\""},
   };
   return all;
 }
