@@ -5,6 +5,7 @@
 #include "app/refusals.h"
 #include "formats/compaction_csv.h"
 #include "formats/landxml_read.h"
+#include "formats/lift_log_csv.h"
 #include "formats/strings_csv.h"
 #include "formats/tape_csv.h"
 
@@ -85,6 +86,13 @@ FromFiles<std::vector<CompactionTest>> read_compaction(const JobFolder& job,
   ending_of(file, {".csv", ".txt"}, "compaction tests");
   auto read = formats::read_compaction_csv(job.source(file));
   return {std::move(read.tests), {read.record}, std::move(read.cautions)};
+}
+
+FromFiles<std::vector<fill::LiftRecord>> read_lift_log(const JobFolder& job,
+                                                       const job::FileSpec& file) {
+  ending_of(file, {".csv", ".txt"}, "a lift log");
+  auto read = formats::read_lift_log_csv(job.source(file));
+  return {std::move(read.lifts), {read.record}, std::move(read.cautions)};
 }
 
 FromFiles<PointTable> read_points(const JobFolder& job, const std::vector<job::FileSpec>& files,

@@ -117,8 +117,14 @@ FromFiles<dig::DigInput> read_dig(const JobFolder& job, const PointTable* contro
     refusals.gather([&] {
       PointsAsked asked;
       asked.control = control;
-      dig.value.progress.push_back(
-          {survey.name, dig.take(read_points(job, {survey.points}, asked)), survey.place});
+      dig::ProgressSurvey read;
+      read.name = survey.name;
+      read.points = dig.take(read_points(job, {survey.points}, asked));
+      // surveyed as the ground was, unless a point says otherwise
+      read.sigma_height = job.job.ground->settings.sigma_height;
+      read.sigma_common = job.job.ground->settings.sigma_common;
+      read.place = survey.place;
+      dig.value.progress.push_back(std::move(read));
     });
   refusals.throw_if_any();
   return dig;
@@ -146,6 +152,30 @@ FromFiles<base::BaseInput> read_base(const JobFolder& job, const PointTable* con
   return base;
 }
 
+FromFiles<fill::FillInput> read_fill(const JobFolder& job, const PointTable* control) {
+  const job::FillTable& table = *job.job.fill;
+  FromFiles<fill::FillInput> fill{table.settings};
+  PointsAsked asked;
+  asked.control = control;
+  Refusals refusals;
+  refusals.gather([&] {
+    if (table.finish) fill.value.finish = fill.take(read_surface(job, *table.finish));
+  });
+  for (const auto& layer : table.layers)
+    refusals.gather([&] {
+      fill.value.layers.push_back(
+          {layer.name, fill.take(read_points(job, {layer.points}, asked)), layer.place});
+    });
+  refusals.gather([&] {
+    if (table.lift_log) fill.value.lift_log = fill.take(read_lift_log(job, *table.lift_log));
+  });
+  refusals.gather([&] {
+    if (table.tests) fill.value.tests = fill.take(read_compaction(job, *table.tests));
+  });
+  refusals.throw_if_any();
+  return fill;
+}
+
 template <class Value>
 void tell(const FromFiles<Value>& from, ResultHead& head) {
   head.inputs.insert(head.inputs.end(), from.records.begin(), from.records.end());
@@ -170,6 +200,10 @@ bool Inputs::has(Stage stage) const {
       return dig.has_value();
     case Stage::Base:
       return base.has_value();
+    case Stage::Fill:
+      return fill.has_value();
+    case Stage::Record:
+      return dig.has_value();
     default:
       return false;
   }
@@ -189,6 +223,7 @@ ResultHead Inputs::head(Stage stage) const {
   if (stage == Stage::Pegs) tell(pegs, head);
   if (stage == Stage::Dig) tell(dig, head);
   if (stage == Stage::Base) tell(base, head);
+  if (stage == Stage::Fill) tell(fill, head);
   return head;
 }
 
@@ -196,19 +231,26 @@ Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned
   Refusals refusals;
   for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
   refusals.throw_if_any();
-  Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}};
+  Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}, {}};
   const PointTable* control = inputs.control.value.empty() ? nullptr : &inputs.control.value;
-  const bool pegs = stages.contains(Stage::Pegs);
-  const bool dig = stages.contains(Stage::Dig);
-  const bool base = stages.contains(Stage::Base);
+  // the record tells of every stage that the job names
+  const auto wanted = [&](Stage stage) {
+    return stages.contains(stage) ||
+           (stages.contains(Stage::Record) && job::missing_for(stage, job.job).empty());
+  };
+  const bool pegs = wanted(Stage::Pegs);
+  const bool dig = wanted(Stage::Dig) || stages.contains(Stage::Record);
+  const bool base = wanted(Stage::Base);
+  const bool fill = wanted(Stage::Fill);
   Works works = {[&] { inputs.ground = read_ground(job, control); }};
   if (job.job.site && (pegs || dig))
     works.push_back([&] { inputs.site = read_site(job, control); });
-  if (pegs || dig || base)
+  if (pegs || dig || base || fill)
     works.push_back([&] { inputs.design = read_design(job, inputs.control.value); });
   if (pegs) works.push_back([&] { inputs.pegs = read_pegs(job, control); });
   if (dig) works.push_back([&] { inputs.dig = read_dig(job, control); });
   if (base) works.push_back([&] { inputs.base = read_base(job, control); });
+  if (fill) works.push_back([&] { inputs.fill = read_fill(job, control); });
   refusals.add(run_in_parallel(works, threads));
   refusals.throw_if_any();
   if (inputs.site && inputs.pegs) inputs.pegs->value.site = inputs.site->value;

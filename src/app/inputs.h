@@ -21,6 +21,7 @@ struct Inputs {
   std::optional<FromFiles<pegs::PegsInput>> pegs;
   std::optional<FromFiles<dig::DigInput>> dig;
   std::optional<FromFiles<base::BaseInput>> base;
+  std::optional<FromFiles<fill::FillInput>> fill;
 
   bool has(job::Stage stage) const;
   // What a result of the stage says first: its inputs in the order of the job file, what was

@@ -6,12 +6,14 @@
 #include "formats/base_json.h"
 #include "formats/cells_csv.h"
 #include "formats/dig_json.h"
+#include "formats/fill_json.h"
 #include "formats/geotiff_write.h"
 #include "formats/ground_json.h"
 #include "formats/landxml_write.h"
 #include "formats/pegs_csv.h"
 #include "formats/pegs_drawing.h"
 #include "formats/pegs_json.h"
+#include "formats/record_json.h"
 
 namespace squaredig::app {
 
@@ -83,6 +85,16 @@ Files files_of(const base::BaseResult& result, const FileContext&) {
           {"base.json", formats::base_json(result, kVersion)}};
 }
 
+Files files_of(const fill::FillResult& result, const FileContext&) {
+  return {{"quantities.csv", formats::quantities_csv(result)},
+          {"fill.json", formats::fill_json(result, kVersion)}};
+}
+
+Files files_of(const record::RecordResult& result, const FileContext&) {
+  return {{"storage.csv", formats::storage_csv(result.storage)},
+          {"record.json", formats::record_json(result, kVersion)}};
+}
+
 std::vector<std::string> file_names(job::Stage stage) {
   switch (stage) {
     case job::Stage::Pegs:
@@ -91,6 +103,10 @@ std::vector<std::string> file_names(job::Stage stage) {
       return {"cells.csv", "cut.tif", "dig.json", "dig.pdf"};
     case job::Stage::Base:
       return {"base.csv", "base.json"};
+    case job::Stage::Fill:
+      return {"fill.json", "quantities.csv"};
+    case job::Stage::Record:
+      return {"record.json", "storage.csv"};
     default:
       return {"ground.json", "ground.xml"};
   }

@@ -8,8 +8,10 @@
 
 #include "base/base_result.h"
 #include "dig/dig_result.h"
+#include "fill/fill_result.h"
 #include "ground/ground_result.h"
 #include "pegs/pegs_result.h"
+#include "record/record_result.h"
 
 namespace squaredig::app {
 
@@ -26,6 +28,8 @@ struct FileContext {
 Files files_of(const ground::GroundResult& result, const FileContext& context);
 Files files_of(const pegs::PegsResult& result, const FileContext& context);
 Files files_of(const dig::DigResult& result, const FileContext& context);
+Files files_of(const fill::FillResult& result, const FileContext& context);
+Files files_of(const record::RecordResult& result, const FileContext& context);
 Files files_of(const base::BaseResult& result, const FileContext& context);
 
 }  // namespace squaredig::app

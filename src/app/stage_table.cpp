@@ -19,6 +19,9 @@ const std::vector<CommandName>& command_names() {
        kJobHelp},
       {"dig", "excavation, cut volumes, cut per grid cell, the dig sheet", "JOB", kJobHelp},
       {"base", "as-dug base against level and flatness tolerance", "JOB", kJobHelp},
+      {"fill", "backfill lifts, capping layers, wrap: quantities; layers as built", "JOB",
+       kJobHelp},
+      {"record", "the hand-over pack", "JOB", kJobHelp},
   };
   return names;
 }

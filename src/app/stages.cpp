@@ -7,8 +7,11 @@
 #include "app/stage_sheets.h"
 #include "base/check_base.h"
 #include "dig/dig.h"
+#include "fill/fill.h"
 #include "ground/examine.h"
 #include "pegs/set_out.h"
+#include "quantity/day_text.h"
+#include "record/storage.h"
 
 namespace squaredig::app {
 namespace {
@@ -81,6 +84,8 @@ StageOutput output(Stage stage, const Result& result, const Inputs& inputs) {
   out.json = out.files.at(std::string(job::words(stage)) + ".json");
   out.summary = summary_of(result);
   out.remarks = remarks_of(result.head);
+  out.findings = result.head.findings.size();
+  out.verdict = out.findings == 0 ? "no findings" : "findings for a person";
   return out;
 }
 
@@ -131,7 +136,12 @@ const design::Excavation& Stages::excavation() {
   return *excavation_;
 }
 
-StageOutput Stages::run(Stage stage) {
+const StageOutput& Stages::run(Stage stage) {
+  if (const auto found = done_.find(stage); found != done_.end()) return found->second;
+  return done_.emplace(stage, made(stage)).first->second;
+}
+
+StageOutput Stages::made(Stage stage) {
   switch (stage) {
     case Stage::Pegs:
       return run_pegs();
@@ -139,6 +149,10 @@ StageOutput Stages::run(Stage stage) {
       return run_dig();
     case Stage::Base:
       return run_base();
+    case Stage::Fill:
+      return run_fill();
+    case Stage::Record:
+      return run_record();
     default:
       return run_ground();
   }
@@ -165,6 +179,7 @@ StageOutput Stages::run_pegs() {
   StageOutput out = output(Stage::Pegs, result, inputs_);
   if (result.as_set) out.status = worse(out.status, status_of(result.as_set->verdict));
   if (result.tape) out.status = worse(out.status, status_of(result.tape->verdict));
+  if (result.as_set) out.verdict = std::string("as set ") + words(result.as_set->verdict);
   return out;
 }
 
@@ -201,12 +216,59 @@ StageOutput Stages::run_base() {
   in_file_order(result.head);
   StageOutput out = output(Stage::Base, result, inputs_);
   out.status = worse(out.status, status_of(result.verdict));
+  out.verdict = words(result.verdict);
+  surveyed_base_ = result.best_plane;
   return out;
+}
+
+StageOutput Stages::run_fill() {
+  const design::Excavation& pit = excavation();
+  progress_.step("measuring the fill");
+  const auto& job = inputs_.job.job;
+  auto result = fill::fill(inputs_.fill->value,
+                           {inputs_.design->value, pit, survey(), job.dig->settings.bulking,
+                            job.water ? &*job.water : nullptr});
+  result.head = joined(inputs_.head(Stage::Fill), result.head);
+  return output(Stage::Fill, result, inputs_);
+}
+
+// On the base as surveyed where there is one, else as designed.
+record::Storage Stages::storage() const {
+  const design::Tank tank = design::place_tank(inputs_.design->value);
+  const auto& input = inputs_.design->value.tank;
+  record::StorageInput storage{tank, tank.underside, "the underside as designed", input.voids,
+                               input.outlet_level};
+  if (surveyed_base_) {
+    storage.underside = {tank.corners[0],
+                         surveyed_base_->level_at_a + inputs_.design->value.bedding.thickness,
+                         surveyed_base_->fall, surveyed_base_->downhill};
+    storage.stands_on =
+        "the best plane of the base as surveyed, and the bedding's planned thickness over it";
+  }
+  return record::storage_of(storage);
+}
+
+StageOutput Stages::run_record() {
+  record::RecordResult result;
+  result.head = inputs_.head(Stage::Record);
+  const auto& job = inputs_.job.job;
+  const std::string date = job.job.date ? day_text(*job.job.date) : "";
+  for (const Stage stage : {Stage::Pegs, Stage::Dig, Stage::Base, Stage::Fill}) {
+    if (!inputs_.has(stage)) continue;
+    const StageOutput& out = run(stage);
+    const bool dated = stage == Stage::Base && job.base->settings.surveyed;
+    result.stages.push_back({job::words(stage), out.verdict,
+                             dated ? *job.base->settings.surveyed : date, out.findings});
+  }
+  progress_.step("writing the record");
+  result.storage = storage();
+  return output(Stage::Record, result, inputs_);
 }
 
 std::set<Stage> stages_named(const job::Job& job) {
   std::set<Stage> named;
-  for (const Stage stage : {Stage::Ground, Stage::Pegs, Stage::Dig, Stage::Base})
+  for (const Stage stage :
+       {Stage::Ground, Stage::Pegs, Stage::Dig, Stage::Base, Stage::Fill, Stage::Record})
     if (job::missing_for(stage, job).empty()) named.insert(stage);
   return named;
 }

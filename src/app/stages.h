@@ -15,6 +15,7 @@
 #include "app/summary.h"
 #include "design/excavation.h"
 #include "ground/whole_survey.h"
+#include "record/record_result.h"
 
 namespace squaredig::app {
 
@@ -25,18 +26,24 @@ struct StageOutput {
   std::map<std::string, std::string> files;  // name and bytes
   Lines summary;
   Lines remarks;
+  std::string verdict;  // in words, for the record
+  std::size_t findings = 0;
 };
 
 class Stages {
  public:
   Stages(const Inputs& inputs, Progress& progress) : inputs_(inputs), progress_(progress) {}
-  StageOutput run(job::Stage stage);
+  const StageOutput& run(job::Stage stage);
 
  private:
   StageOutput run_ground();
   StageOutput run_pegs();
   StageOutput run_dig();
   StageOutput run_base();
+  StageOutput run_fill();
+  StageOutput run_record();
+  StageOutput made(job::Stage stage);
+  record::Storage storage() const;
   ground::WholeSurvey& survey();
   const design::Excavation& excavation();
 
@@ -44,6 +51,8 @@ class Stages {
   Progress& progress_;
   std::unique_ptr<ground::WholeSurvey> survey_;
   std::unique_ptr<design::Excavation> excavation_;
+  std::map<job::Stage, StageOutput> done_;
+  std::optional<base::BestPlane> surveyed_base_;
 };
 
 // The files a stage may write: what it does not write this time is an earlier run's.

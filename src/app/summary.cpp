@@ -151,6 +151,29 @@ Lines summary_of(const base::BaseResult& result) {
   return under("base", lines);
 }
 
+Lines summary_of(const fill::FillResult& result) {
+  CompactedVolume capping;
+  for (const auto& layer : result.capping) capping += layer.placed;
+  Lines told{"bedding " + cubic_metres(result.bedding) + ", special side fill " +
+                 cubic_metres(result.special) + ", side fill " + cubic_metres(result.side) +
+                 ", capping " + cubic_metres(capping) + ", finish " + cubic_metres(result.finish) +
+                 ", placed" + findings_of(result.head),
+             "closure against the cut differs by " + cubic_metres(result.closure.difference, 6)};
+  if (!result.uplift.empty() && result.uplift.front().ratio)
+    told.push_back("uplift screening: ratio " + fixed(*result.uplift.front().ratio, 2) +
+                   " before it is covered, " + fixed(*result.uplift.back().ratio, 2) + " finished");
+  return under("fill", told);
+}
+
+Lines summary_of(const record::RecordResult& result) {
+  const auto& storage = result.storage;
+  std::string text = "storage " + cubic_metres(storage.net.value_or(storage.gross)) +
+                     (storage.net ? " net" : " gross");
+  if (storage.below_outlet)
+    text += ", " + cubic_metres(*storage.below_outlet) + " below the outlet";
+  return under("record", {text});
+}
+
 Lines remarks_of(const ResultHead& head) {
   Lines lines;
   for (const auto& finding : head.findings) lines.push_back("finding: " + finding.text);

@@ -7,8 +7,10 @@
 
 #include "base/base_result.h"
 #include "dig/dig_result.h"
+#include "fill/fill_result.h"
 #include "ground/ground_result.h"
 #include "pegs/pegs_result.h"
+#include "record/record_result.h"
 
 namespace squaredig::app {
 
@@ -18,6 +20,8 @@ Lines summary_of(const ground::GroundResult& result);
 Lines summary_of(const pegs::PegsResult& result);
 Lines summary_of(const dig::DigResult& result);
 Lines summary_of(const base::BaseResult& result);
+Lines summary_of(const fill::FillResult& result);
+Lines summary_of(const record::RecordResult& result);
 
 // "finding: ..." and "caution: ..." lines of a result's head, findings first.
 Lines remarks_of(const ResultHead& head);

@@ -1,15 +1,10 @@
 
 #include "fill/proof_internal.h"
+#include "quantity/day_text.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::fill {
 namespace {
-
-std::string date_text(std::chrono::year_month_day d) {
-  const auto two = [](unsigned v) { return (v < 10 ? "0" : "") + std::to_string(v); };
-  return std::to_string(static_cast<int>(d.year())) + "-" + two(static_cast<unsigned>(d.month())) +
-         "-" + two(static_cast<unsigned>(d.day()));
-}
 
 std::optional<std::size_t> number_of(const design::Tank& tank, const std::string& side) {
   for (std::size_t i = 0; i < tank.sides(); ++i)
@@ -41,7 +36,7 @@ void check_lift_log(const FillInput& input, const FillContext& context, FillResu
         continue;
       result.head.findings.push_back(
           {"one-sided-fill",
-           date_text(record.date) + ", line " + std::to_string(record.place.line) + ": side " +
+           day_text(record.date) + ", line " + std::to_string(record.place.line) + ": side " +
                record.side + " stands " + fixed(ahead_by.in_metres(), 2) + " m above side " +
                tank.side_name(other) + ", more than one lift of " +
                fixed(input.side_lift.in_metres(), 2) + " m: the tank may shift."});

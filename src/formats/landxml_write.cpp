@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "formats/csv_rows.h"
+#include "quantity/day_text.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::formats {
@@ -46,21 +47,11 @@ std::string attribute(std::string_view name, std::optional<double> value) {
   return value ? attribute(name, shortest(*value)) : std::string();
 }
 
-std::string date_text(const std::optional<std::chrono::year_month_day>& date) {
-  if (!date) return "1970-01-01";
-  const auto padded = [](unsigned value) {
-    return (value < 10 ? "0" : "") + std::to_string(value);
-  };
-  return std::to_string(static_cast<int>(date->year())) + "-" +
-         padded(static_cast<unsigned>(date->month())) + "-" +
-         padded(static_cast<unsigned>(date->day()));
-}
-
 void append_head(std::string& text, const LandXmlOut& document) {
   text +=
       "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
       "<LandXML xmlns=\"http://www.landxml.org/schema/LandXML-1.2\" date=\"" +
-      date_text(document.date) +
+      day_text(document.date) +
       "\" time=\"00:00:00\" version=\"1.2\" language=\"English\" readOnly=\"false\">\n"
       "<Units><Metric areaUnit=\"squareMeter\" linearUnit=\"meter\" volumeUnit=\"cubicMeter\" "
       "temperatureUnit=\"celsius\" pressureUnit=\"HPA\" angularUnit=\"decimal degrees\" "
