@@ -194,6 +194,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   result.comparison = compare(work, result.grid);
   add_keep_out(work, survey, result);
   add_services(work, result);
+  add_progress(work, result);
   if (input.rough_above && *input.rough_above > Length{})
     result.stop_level_at_a = pit.tank.dig_level.at(pit.tank.corners[0]) + *input.rough_above;
   add_cautions(work, result);

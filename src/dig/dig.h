@@ -5,8 +5,8 @@
 // Frame and units: grid; volumes in the ground unless said otherwise.
 // Requires: the excavation and the survey it was made from.
 // Laws: dig.1  cells sum to the total; dig.2  parts sum to the total; dig.3  the second method
-// agrees;
-//   dig.4  loads are counted up from the unrounded loose volume, and an exact division stays exact.
+//   agrees; dig.4  loads are counted up from the unrounded loose volume, and an exact division
+//   stays exact; dig.5  of every progress survey, dug so far + remaining - over-dig = cut.
 // Accuracy: volumes to 1e-9 relative. The standard deviation is linear in the point heights;
 // movement
 //   of the crest is of second order.

@@ -11,6 +11,8 @@ namespace squaredig::dig {
 struct ProgressSurvey {
   std::string name;
   PointTable points;
+  std::optional<Length> sigma_height;  // of a point that has none of its own
+  std::optional<Length> sigma_common;  // shared by the survey's points, not by other surveys
   Place place;
 };
 

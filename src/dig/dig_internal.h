@@ -23,6 +23,7 @@ void fill_to_floor(const Work& work, DigResult& result);
 void add_parts(const Work& work, DigResult& result);
 void add_closure(const Work& work, DigResult& result);
 void add_keep_out(const Work& work, ground::Survey& survey, DigResult& result);
+void add_progress(const Work& work, DigResult& result);
 void add_services(const Work& work, DigResult& result);
 
 std::string at_text(GridPoint p);  // "E 715830.250 N 734697.600"

@@ -122,6 +122,32 @@ struct Section {
   std::vector<SectionPoint> points;
 };
 
+// The over-dig inside one cell of the dig sheet.
+struct OverDigCell {
+  std::string cell;
+  BankVolume volume;
+  Area area;
+};
+
+// One survey made during the dig, inside the design's crest: against the last survey (the existing
+// ground before the first), and against the design. Where it has no points the ground counts as it
+// was last. Sigmas are nothing where points have none.
+struct ProgressResult {
+  std::string name;
+  Area surveyed;   // of the dug region
+  BankVolume dug;  // since the last; what was put back counts against it
+  std::optional<BankVolume> dug_sigma;
+  BankVolume remaining;  // above the design
+  std::optional<BankVolume> remaining_sigma;
+  BankVolume over_dig;  // below the design
+  std::optional<BankVolume> over_dig_sigma;
+  std::optional<LooseVolume> dug_loose, remaining_loose, over_dig_loose;
+  Area over_dig_area;
+  Length deepest_over_dig;
+  std::optional<GridPoint> deepest_at;
+  std::vector<OverDigCell> over_dig_plan;
+};
+
 struct DigResult {
   ResultHead head;
   std::vector<Rung> levels;
@@ -147,6 +173,7 @@ struct DigResult {
   VolumeClosure closure;
   Comparison comparison;
   CellGrid grid;
+  std::vector<ProgressResult> progress;      // in order
   std::optional<Elevation> stop_level_at_a;  // first stop, above the dig level
   std::vector<GridPosition> tank;            // corners at the underside
   Length tank_height;

@@ -65,6 +65,32 @@ Json room_json(const std::vector<dig::SideRoom>& all) {
   return list;
 }
 
+Json progress_json(const dig::ProgressResult& survey) {
+  Json plan = Json::array();
+  for (const auto& cell : survey.over_dig_plan)
+    plan.push_back({{"cell", cell.cell},
+                    {"over_dig_bank_m3", cubic_metres(cell.volume, "over_dig_bank_m3")},
+                    {"area_m2", square_metres(cell.area, "area_m2")}});
+  Json json = {{"name", survey.name},
+               {"surveyed_m2", square_metres(survey.surveyed, "surveyed_m2")}};
+  const auto put_volume = [&](const std::string& what, BankVolume bank,
+                              const std::optional<BankVolume>& sigma,
+                              const std::optional<LooseVolume>& loose) {
+    json[what + "_bank_m3"] = cubic_metres(bank, what);
+    json[what + "_bank_sigma_m3"] = or_null(sigma, cubic_metres<BankVolume>, what);
+    json[what + "_loose_m3"] = or_null(loose, cubic_metres<LooseVolume>, what);
+  };
+  put_volume("dug", survey.dug, survey.dug_sigma, survey.dug_loose);
+  put_volume("remaining", survey.remaining, survey.remaining_sigma, survey.remaining_loose);
+  put_volume("over_dig", survey.over_dig, survey.over_dig_sigma, survey.over_dig_loose);
+  json["over_dig_m2"] = square_metres(survey.over_dig_area, "over_dig_m2");
+  json["over_dig_deepest_m"] = metres(survey.deepest_over_dig, "over_dig_deepest_m");
+  json["over_dig_deepest_at"] =
+      survey.deepest_at ? place_in_array(*survey.deepest_at) : Json(nullptr);
+  json["over_dig_plan"] = std::move(plan);
+  return json;
+}
+
 Json ring_json(const std::vector<GridPosition>& ring) {
   Json corners = Json::array();
   for (const auto& corner : ring) corners.push_back(place_in_array(corner));
@@ -135,7 +161,9 @@ std::string dig_json(const dig::DigResult& result, std::string_view version) {
   json["cells"] = cells_json(result.grid);
   json["toe"] = ring_json(result.toe);
   json["crest"] = crest_json(result);
-  json["progress"] = Json::array();
+  Json progress = Json::array();
+  for (const auto& survey : result.progress) progress.push_back(progress_json(survey));
+  json["progress"] = std::move(progress);
   return json_text(json);
 }
 
