@@ -113,12 +113,60 @@ struct StackGap {
   std::string on;  // what the units were stood on
 };
 
+// A place to trim or to make up to the dig level, and how deep at its points. `move` is the
+// correction: down is negative.
+enum class Work { Trim, MakeUp };
+struct RepairSpot {
+  std::string point;
+  GridPoint at;
+  Length along_ab;
+  Length across_ab;
+  Length move;
+};
+struct RepairPatch {
+  int number = 0;
+  Work work = Work::Trim;
+  Area area;
+  Volume volume;
+  RepairSpot deepest;
+  std::vector<RepairSpot> spots;              // the points that ask for it, deepest first
+  std::vector<std::vector<GridPoint>> rings;  // its outline, closed
+  std::string note;                           // empty: none
+};
+
+// A place no point is near: with a point there the coverage gets on.
+struct HoleInSurvey {
+  GridPoint at;
+  Length along_ab;
+  Length across_ab;
+  Length radius;
+};
+
+// A point that departs from its neighbours as ground hardly does.
+struct Outlier {
+  std::string point;
+  Place place;
+  Length by;  // above the plane of its neighbours
+};
+
 struct CompactionOutcome {
   std::string layer;
   GridPoint at;
   Place place;
   Ratio ratio;
   Verdict verdict = Verdict::NotAsked;
+};
+
+// The survey before the repair, and what the repair did to its checks.
+struct BeforeRepair {
+  Verdict verdict = Verdict::NotProven;
+  std::vector<Check> checks;
+  std::vector<JudgedPoint> points;
+  std::optional<Deviations> deviation;
+  std::optional<BankVolume> trim;
+  std::optional<Volume> make_up;
+  std::vector<std::string> fixed;      // checks that did not conform and now do
+  std::vector<std::string> not_fixed;  // checks that did not conform and still do not, or are open
 };
 
 struct BaseResult {
@@ -137,6 +185,12 @@ struct BaseResult {
   std::optional<BankVolume> trim;     // in the ground, above the dig level
   std::optional<Volume> make_up;      // below the dig level
   std::optional<Length> largest_hole;
+  std::vector<HoleInSurvey> holes;  // where more points would bring the coverage inside its limit
+  std::vector<RepairPatch> repair;
+  std::vector<Outlier> outliers;
+  std::optional<Verdict> verdict_without_outliers;
+  std::optional<Deviations> bedding_top;  // as laid, from the underside of the tank
+  std::optional<BeforeRepair> before;     // where a second survey was made after the repair
   std::optional<RuleReading> straightedge;
   std::optional<StackGap> stack_gap;
   std::vector<CompactionOutcome> compaction;

@@ -1,7 +1,10 @@
 #include "base/check_base.h"
 
+#include <algorithm>
+
 #include "base/checks_internal.h"
 #include "base/decision_internal.h"
+#include "base/repair_internal.h"
 
 namespace squaredig::base {
 namespace {
@@ -12,55 +15,150 @@ void append(std::vector<T>& to, std::vector<T> more) {
 }
 
 constexpr const char* kOnTheBase = "the as-dug base, with bedding of even thickness";
+constexpr const char* kOnTheBedding = "the top of bedding as laid";
 
 bool nothing_asked(const std::vector<Check>& checks) {
-  for (const Check& c : checks)
-    if (c.verdict != Verdict::NotAsked) return false;
-  return true;
+  return std::all_of(checks.begin(), checks.end(),
+                     [](const Check& c) { return c.verdict == Verdict::NotAsked; });
+}
+
+// The units stand on the bedding as laid, where that was surveyed.
+StackAnswer stack_of(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+                     const std::optional<DugSurface>& dug, BaseResult& result) {
+  const auto bedding = lay_out_bedding(input, planned);
+  if (!bedding) return judge_stack(input, planned, floor, dug, kOnTheBase);
+  result.bedding_top = deviations_of(*bedding);
+  return judge_stack(input, planned, *bedding, build_surface(*bedding), kOnTheBedding);
+}
+
+std::vector<Outlier> outliers_of(const BaseInput& input, const Floor& floor, const DugSurface& dug,
+                                 const std::vector<JudgedPoint>& points) {
+  std::vector<Outlier> outliers;
+  for (const OutlierRow& row : find_outliers(floor, dug)) {
+    if (points[row.point].verdict == Verdict::Conforms) continue;
+    const std::size_t at = floor.points[row.point].row;
+    outliers.push_back({std::string(input.points.label(at)), input.points.place(at), row.by});
+  }
+  return outliers;
+}
+
+void surface_answers(BaseResult& result, const BaseInput& input, const PlannedBase& planned,
+                     const Floor& floor, const std::optional<DugSurface>& dug) {
+  SkinAnswer skin = judge_skin(input, planned, floor, dug);
+  result.deviation->area_mean = skin.area_mean;
+  result.skin = skin.skin;
+  result.measured_area = skin.measured_area;
+  result.trim = skin.trim;
+  result.make_up = skin.make_up;
+  append(result.checks, std::move(skin.checks));
+  append(result.head.assumed, std::move(skin.assumed));
+  append(result.head.cautions, std::move(skin.cautions));
+  if (!dug) return;
+  result.repair = plan_repair(input, planned, floor, *dug);
+  result.outliers = outliers_of(input, floor, *dug, result.points);
+  for (const Outlier& outlier : result.outliers)
+    result.head.findings.push_back({"outlier", outlier_words(outlier)});
+}
+
+// One survey by itself.
+BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
+  Floor floor = lay_out(input, planned);
+  const auto dug = build_surface(floor);
+  BaseResult result;
+  result.surveyed = input.surveyed;
+  result.floor_area = Area::square_metres(geometry::signed_area(floor.toe));
+  LevelAnswer levels = judge_levels(input, planned, floor);
+  result.points = std::move(levels.points);
+  result.deviation = levels.deviation;
+  append(result.checks, std::move(levels.checks));
+  PlaneAnswer plane = judge_plane(input, planned, floor);
+  result.best_plane = plane.best_plane;
+  result.flatness = plane.flatness;
+  append(result.checks, std::move(plane.checks));
+  append(result.head.findings, std::move(plane.findings));
+  StraightedgeAnswer rule = judge_straightedge(input, planned, floor, dug);
+  result.straightedge = rule.reading;
+  CoverageAnswer coverage = judge_coverage(input, floor);
+  result.largest_hole = coverage.largest_hole;
+  result.holes = holes_in(input, planned, floor);
+  ExtentAnswer extent = judge_extent(input, planned, floor);
+  append(result.head.cautions, std::move(extent.cautions));
+  StackAnswer stack = stack_of(input, planned, floor, dug, result);
+  result.stack_gap = std::move(stack.gap);
+  append(result.head.findings, std::move(stack.findings));
+  append(result.checks, {rule.check, coverage.check, extent.check, stack.check});
+  surface_answers(result, input, planned, floor, dug);
+  CompactionAnswer compaction = judge_compaction(input);
+  result.compaction = std::move(compaction.outcomes);
+  result.checks.push_back(compaction.check);
+  result.aside = std::move(floor.aside);
+  result.verdict = overall(result.checks);
+  return result;
+}
+
+// The verdict had the outliers not been measured.
+std::optional<Verdict> verdict_without(const BaseInput& input, const PlannedBase& planned,
+                                       const std::vector<Outlier>& outliers) {
+  if (outliers.empty()) return std::nullopt;
+  BaseInput rest = input;
+  std::size_t row = 0;
+  std::erase_if(rest.points.points, [&](const SurveyPoint&) {
+    const Place place = input.points.place(row++);
+    return std::any_of(outliers.begin(), outliers.end(),
+                       [&](const Outlier& o) { return o.place == place; });
+  });
+  return judge(rest, planned).verdict;
+}
+
+bool is_toe(const BaseInput& input, const PointTable& points, std::size_t row) {
+  return std::find(input.toe_codes.begin(), input.toe_codes.end(), points.code(row)) !=
+         input.toe_codes.end();
+}
+
+// The second survey, with the toe of the first where it has none of its own.
+BaseInput after_repair(const BaseInput& input) {
+  BaseInput after = input;
+  after.points = *input.after_repair;
+  for (std::size_t row = 0; row < after.points.size(); ++row)
+    if (is_toe(input, after.points, row)) return after;
+  const auto files = static_cast<std::uint16_t>(after.points.files.size());
+  for (const std::string& file : input.points.files) after.points.add_file(file);
+  for (std::size_t row = 0; row < input.points.size(); ++row) {
+    if (!is_toe(input, input.points, row)) continue;
+    SurveyPoint point = input.points.points[row];
+    point.file = static_cast<std::uint16_t>(point.file + files);
+    after.points.add(point, input.points.label(row), input.points.code(row));
+  }
+  return after;
+}
+
+BeforeRepair compared(BaseResult first, const BaseResult& second) {
+  BeforeRepair before;
+  for (std::size_t i = 0; i < first.checks.size(); ++i) {
+    if (first.checks[i].verdict != Verdict::DoesNotConform) continue;
+    const bool fixed = second.checks[i].verdict == Verdict::Conforms;
+    (fixed ? before.fixed : before.not_fixed).push_back(first.checks[i].name);
+  }
+  before.verdict = first.verdict;
+  before.checks = std::move(first.checks);
+  before.points = std::move(first.points);
+  before.deviation = first.deviation;
+  before.trim = first.trim;
+  before.make_up = first.make_up;
+  return before;
 }
 
 }  // namespace
 
 BaseResult check_base(const BaseInput& input, const PlannedBase& planned) {
-  Floor floor = lay_out(input, planned);
-  const auto dug = build_surface(floor);
-  LevelAnswer levels = judge_levels(input, planned, floor);
-  PlaneAnswer plane = judge_plane(input, planned, floor);
-  StraightedgeAnswer rule = judge_straightedge(input, planned, floor, dug);
-  CoverageAnswer coverage = judge_coverage(input, floor);
-  ExtentAnswer extent = judge_extent(input, planned, floor);
-  StackAnswer stack = judge_stack(input, planned, floor, dug, kOnTheBase);
-  SkinAnswer skin = judge_skin(input, planned, floor, dug);
-  CompactionAnswer compaction = judge_compaction(input);
-
-  BaseResult result;
-  result.surveyed = input.surveyed;
-  result.points = std::move(levels.points);
-  result.aside = std::move(floor.aside);
-  result.deviation = levels.deviation;
-  result.deviation->area_mean = skin.area_mean;
-  result.best_plane = plane.best_plane;
-  result.flatness = plane.flatness;
-  result.skin = skin.skin;
-  result.floor_area = Area::square_metres(geometry::signed_area(floor.toe));
-  result.measured_area = skin.measured_area;
-  result.trim = skin.trim;
-  result.make_up = skin.make_up;
-  result.largest_hole = coverage.largest_hole;
-  result.straightedge = rule.reading;
-  result.stack_gap = std::move(stack.gap);
-  result.compaction = std::move(compaction.outcomes);
-  append(result.checks, std::move(levels.checks));
-  append(result.checks, std::move(plane.checks));
-  append(result.checks, {rule.check, coverage.check, extent.check, stack.check});
-  append(result.checks, std::move(skin.checks));
-  result.checks.push_back(compaction.check);
-  append(result.head.assumed, std::move(skin.assumed));
-  append(result.head.cautions, std::move(extent.cautions));
-  append(result.head.cautions, std::move(skin.cautions));
-  append(result.head.findings, std::move(plane.findings));
-  append(result.head.findings, std::move(stack.findings));
-  result.verdict = overall(result.checks);
+  const BaseInput last = input.after_repair ? after_repair(input) : input;
+  BaseResult result = judge(last, planned);
+  result.verdict_without_outliers = verdict_without(last, planned, result.outliers);
+  if (input.after_repair) {
+    BaseResult first = judge(input, planned);
+    for (const PointAside& aside : first.aside) result.aside.push_back(aside);
+    result.before = compared(std::move(first), result);
+  }
   if (nothing_asked(result.checks))
     result.head.cautions.push_back("no tolerance was entered: nothing was judged");
   return result;

@@ -36,6 +36,8 @@ struct PlannedBase {
   std::optional<std::pair<Length, Length>> module;  // plan size of one unit, first along A-B
 };
 
+// Where a second survey was made after the repair, it is the one that is judged; the first stands
+// beside it in `before`.
 BaseResult check_base(const BaseInput& input, const PlannedBase& planned);
 
 }  // namespace squaredig::base

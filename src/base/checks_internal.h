@@ -10,6 +10,7 @@ struct LevelAnswer {
   Deviations deviation;
   std::vector<Check> checks;  // level high, level low, level mean
 };
+Deviations deviations_of(const Floor& floor);
 LevelAnswer judge_levels(const BaseInput& input, const PlannedBase& planned, const Floor& floor);
 
 struct PlaneAnswer {
@@ -25,6 +26,18 @@ struct CoverageAnswer {
   Check check;
 };
 CoverageAnswer judge_coverage(const BaseInput& input, const Floor& floor);
+
+// Places where a point more would bring the coverage inside its limit, largest hole first.
+std::vector<HoleInSurvey> holes_in(const BaseInput& input, const PlannedBase& planned,
+                                   const Floor& floor);
+
+// Judged points, by number, that depart from their neighbours as ground hardly does.
+struct OutlierRow {
+  std::size_t point = 0;
+  Length by;
+};
+std::vector<OutlierRow> find_outliers(const Floor& floor, const DugSurface& dug);
+std::string outlier_words(const Outlier& outlier);
 
 struct SkinAnswer {
   std::optional<Skin> skin;

@@ -92,15 +92,24 @@ double Floor::expanded_with_common(
   return coverage_factor * std::sqrt(variance(*this, coefficients) + shared * shared);
 }
 
-Floor lay_out(const BaseInput& input, const PlannedBase& planned) {
+namespace {
+
+Floor empty_floor(const BaseInput& input, const PlannedBase& planned,
+                  const design::LevelPlane& level) {
   Floor floor;
-  const design::LevelPlane& level = planned.tank.dig_level;
   floor.frame = geometry::SiteFrame::around({planned.tank.corners.front(), level.level});
   floor.toe = anticlockwise(floor.frame, planned.toe);
   floor.footprint = anticlockwise(floor.frame, planned.tank.corners);
   floor.dig_level = in_site(floor.frame, level);
   floor.coverage_factor = normal_quantile(input.confidence);
   floor.sigma_common = input.sigma_common.in_metres();
+  return floor;
+}
+
+}  // namespace
+
+Floor lay_out(const BaseInput& input, const PlannedBase& planned) {
+  Floor floor = empty_floor(input, planned, planned.tank.dig_level);
   for (std::size_t row = 0; row < input.points.size(); ++row) sort_in(floor, input, row);
   if (floor.points.empty()) {
     const std::string file = input.points.files.empty() ? input.place.file : input.points.files[0];
@@ -109,6 +118,18 @@ Floor lay_out(const BaseInput& input, const PlannedBase& planned) {
         "none of " + std::to_string(input.points.size()) + " points is a base point inside the toe",
         "at least one point of the dug base", "check the codes in [base] and the coordinates");
   }
+  return floor;
+}
+
+std::optional<Floor> lay_out_bedding(const BaseInput& input, const PlannedBase& planned) {
+  if (!input.bedding_points) return std::nullopt;
+  BaseInput bedding = input;
+  bedding.points = *input.bedding_points;
+  bedding.codes.clear();
+  bedding.toe_codes.clear();
+  Floor floor = empty_floor(bedding, planned, planned.tank.underside);
+  for (std::size_t row = 0; row < bedding.points.size(); ++row) sort_in(floor, bedding, row);
+  if (floor.points.empty()) return std::nullopt;
   return floor;
 }
 

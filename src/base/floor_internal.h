@@ -45,6 +45,10 @@ struct Floor {
 
 Floor lay_out(const BaseInput& input, const PlannedBase& planned);
 
+// The top of bedding as laid, from the underside of the tank; nothing where no point lies inside
+// the toe.
+std::optional<Floor> lay_out_bedding(const BaseInput& input, const PlannedBase& planned);
+
 // The triangulated surface of the judged points, carried outward from its rim with the rim's
 // deviation until it covers floor and footprint.
 struct DugSurface {

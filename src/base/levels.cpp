@@ -83,6 +83,8 @@ Check judge_mean(const BaseInput& input, const Floor& floor, Length mean) {
   return check;
 }
 
+}  // namespace
+
 Deviations deviations_of(const Floor& floor) {
   geometry::Sum sum, squares;
   double high = -HUGE_VAL, low = HUGE_VAL;
@@ -97,8 +99,6 @@ Deviations deviations_of(const Floor& floor) {
           Length::metres(std::sqrt(squares.value() / n)), Length::metres(high),
           Length::metres(low)};
 }
-
-}  // namespace
 
 LevelAnswer judge_levels(const BaseInput& input, const PlannedBase& planned, const Floor& floor) {
   const auto& tolerance = input.level_tolerance;

@@ -32,9 +32,9 @@ Json check_json(const Check& check) {
   return object;
 }
 
-Json checks_json(const base::BaseResult& result) {
+Json checks_json(const std::vector<Check>& all) {
   Json checks = Json::array();
-  for (const Check& check : result.checks) checks.push_back(check_json(check));
+  for (const Check& check : all) checks.push_back(check_json(check));
   return checks;
 }
 
@@ -45,9 +45,9 @@ Json not_asked(const base::BaseResult& result) {
   return names;
 }
 
-Json deviation_json(const base::BaseResult& result) {
-  if (!result.deviation) return nullptr;
-  const base::Deviations& d = *result.deviation;
+Json deviation_json(const std::optional<base::Deviations>& deviation) {
+  if (!deviation) return nullptr;
+  const base::Deviations& d = *deviation;
   return {{"mean", millimetres(d.mean, "mean")},
           {"area_mean", or_null(d.area_mean, millimetres, "area_mean")},
           {"rms", millimetres(d.rms, "rms")},
@@ -133,6 +133,61 @@ Json compaction_json(const base::BaseResult& result) {
   return tests;
 }
 
+Json holes_json(const base::BaseResult& result) {
+  Json holes = Json::array();
+  for (const base::HoleInSurvey& hole : result.holes) {
+    Json one;
+    put(one, hole.at);
+    one["along_ab"] = metres(hole.along_ab, "along_ab");
+    one["across_ab"] = metres(hole.across_ab, "across_ab");
+    one["radius"] = metres(hole.radius, "radius");
+    holes.push_back(std::move(one));
+  }
+  return holes;
+}
+
+Json repair_json(const base::BaseResult& result) {
+  Json patches = Json::array();
+  for (const base::RepairPatch& patch : result.repair) {
+    Json one;
+    one["patch"] = patch.number;
+    one["work"] = patch.work == base::Work::Trim ? "trim" : "make up";
+    one["area_m2"] = square_metres(patch.area, "area_m2");
+    one["volume_m3"] = cubic_metres(patch.volume, "volume_m3");
+    one["point"] = patch.deepest.point;
+    one["along_ab"] = metres(patch.deepest.along_ab, "along_ab");
+    one["across_ab"] = metres(patch.deepest.across_ab, "across_ab");
+    one["move_mm"] = millimetres(patch.deepest.move, "move_mm");
+    one["note"] = patch.note;
+    patches.push_back(std::move(one));
+  }
+  return patches;
+}
+
+Json outliers_json(const base::BaseResult& result) {
+  Json outliers = Json::array();
+  for (const base::Outlier& outlier : result.outliers)
+    outliers.push_back({{"point", outlier.point},
+                        {"file", outlier.place.file},
+                        {"line", outlier.place.line},
+                        {"by_mm", millimetres(outlier.by, "by_mm")}});
+  return outliers;
+}
+
+Json before_json(const base::BaseResult& result) {
+  if (!result.before) return nullptr;
+  const base::BeforeRepair& before = *result.before;
+  Json json;
+  json["verdict"] = words(before.verdict);
+  json["checks"] = checks_json(before.checks);
+  json["deviation_mm"] = deviation_json(before.deviation);
+  json["trim_m3"] = or_null(before.trim, cubic_metres<BankVolume>, "trim_m3");
+  json["make_up_m3"] = or_null(before.make_up, cubic_metres<Volume>, "make_up_m3");
+  json["fixed"] = before.fixed;
+  json["not_fixed"] = before.not_fixed;
+  return json;
+}
+
 }  // namespace
 
 std::string base_json(const base::BaseResult& result, std::string_view version) {
@@ -140,10 +195,11 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["surveyed"] = result.surveyed ? Json(*result.surveyed) : Json(nullptr);
   json["verdict"] = words(result.verdict);
   json["not_asked"] = not_asked(result);
-  json["checks"] = checks_json(result);
+  json["checks"] = checks_json(result.checks);
   json["points_judged"] = result.points.size();
   json["points_set_aside"] = result.aside.size();
-  json["deviation_mm"] = deviation_json(result);
+  json["deviation_mm"] = deviation_json(result.deviation);
+  json["bedding_top_mm"] = deviation_json(result.bedding_top);
   json["best_plane"] = best_plane_json(result);
   json["flatness_mm"] = flatness_json(result);
   json["bedding"] = bedding_json(result);
@@ -156,6 +212,13 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["stack_gap_mm"] = stack_gap_json(result);
   json["stack_joint"] = stack_joint_json(result);
   json["compaction"] = compaction_json(result);
+  json["measure_here"] = holes_json(result);
+  json["repair"] = repair_json(result);
+  json["outliers"] = outliers_json(result);
+  json["verdict_without_outliers"] = result.verdict_without_outliers
+                                         ? Json(words(*result.verdict_without_outliers))
+                                         : Json(nullptr);
+  json["before"] = before_json(result);
   return json_text(json);
 }
 

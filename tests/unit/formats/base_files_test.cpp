@@ -4,6 +4,7 @@
 
 #include "formats/base_csv.h"
 #include "formats/base_json.h"
+#include "formats/repair_files.h"
 
 namespace squaredig::formats {
 namespace {
@@ -73,6 +74,52 @@ TEST(BaseCsv, JudgedThenSetAside_base_csv_1) {
             "'=F1,715831.123,734698.456,62.3341,BASE,62.33,4.1,4.65,not proven,"
             "\"high, not proven\",0,0,as-dug.csv,7\n"
             "B4,1,2,3,,,,,set aside,0.212 m outside the toe,,,as-dug.csv,9\n");
+}
+
+base::BaseResult with_repair() {
+  base::BaseResult r = sample();
+  base::RepairSpot spot{"F7", grid_point(10, 20), Length::metres(4.2), Length::metres(1.754),
+                        Length::millimetres(-14)};
+  base::RepairPatch patch;
+  patch.number = 1;
+  patch.area = Area::square_metres(1.5);
+  patch.volume = Volume::cubic_metres(0.0125);
+  patch.deepest = spot;
+  patch.spots = {spot};
+  patch.rings = {{grid_point(9, 19), grid_point(11, 19), grid_point(10, 21)}};
+  r.repair = {patch};
+  return r;
+}
+
+TEST(RepairFiles, PatchThenItsPoints_repair_files_1) {
+  EXPECT_EQ(repair_csv(with_repair()),
+            "patch,work,row,area_m2,volume_m3,point,easting,northing,along_ab,across_ab,move_mm,"
+            "where,note\n"
+            "1,trim,patch,1.5,0.0125,F7,10,20,4.2,1.754,-14,\"4.20 along A-B, 1.75 in\",\n"
+            "1,trim,point,,,F7,10,20,4.2,1.754,-14,\"4.20 along A-B, 1.75 in\",\n");
+}
+
+TEST(RepairFiles, DrawingHasOutlineAndMoves) {
+  const std::string dxf = repair_dxf(with_repair());
+  std::size_t lines = 0;
+  for (std::size_t at = dxf.find("\nLINE\n"); at != std::string::npos;
+       at = dxf.find("\nLINE\n", at + 1))
+    ++lines;
+  EXPECT_EQ(lines, 3u);
+  EXPECT_NE(dxf.find("1: trim"), std::string::npos);
+  EXPECT_NE(dxf.find("-14"), std::string::npos);
+}
+
+TEST(BaseJson, RepairAndBefore) {
+  base::BaseResult r = with_repair();
+  r.before.emplace();
+  r.before->verdict = Verdict::DoesNotConform;
+  r.before->fixed = {"flatness"};
+  const auto json = nlohmann::json::parse(base_json(r, "1"));
+  EXPECT_EQ(json["repair"][0]["move_mm"].get<double>(), -14);
+  EXPECT_EQ(json["before"]["verdict"], "does not conform");
+  EXPECT_EQ(json["before"]["fixed"], nlohmann::json::array({"flatness"}));
+  EXPECT_TRUE(nlohmann::json::parse(base_json(sample(), "1"))["before"].is_null());
 }
 
 }  // namespace
