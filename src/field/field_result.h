@@ -61,6 +61,8 @@ struct SightResidual {
   double redundancy = 0;
   std::optional<double> normalised;
   std::optional<double> smallest_detectable;  // in the residual's unit
+  // Of its test with that of another line's reading; nothing for large nets.
+  std::optional<double> greatest_correlation;
   bool left_out = false;
 };
 

@@ -115,6 +115,7 @@ class Reduction {
       r.normalised = t.normalised;
       if (const auto least = adjust::smallest_detectable(t, sigma, power))
         r.smallest_detectable = in_unit(o.reading, *least);
+      r.greatest_correlation = greatest_correlation(*d.fit, i);
       told.redundancy += t.redundancy;
       squares += t.residual * t.residual / (sigma * sigma);
       told.residuals.push_back(std::move(r));
@@ -126,6 +127,19 @@ class Reduction {
       }
     constexpr double kChecked = 1e-6;
     if (told.redundancy > kChecked) told.sigma0 = std::sqrt(squares / told.redundancy);
+  }
+
+  // With the readings of other lines.
+  static std::optional<double> greatest_correlation(const NetFit& fit, std::size_t i) {
+    constexpr std::size_t kMost = 400;  // readings: it takes their square
+    if (fit.observed.size() > kMost) return std::nullopt;
+    std::optional<double> greatest;
+    for (std::size_t j = 0; j < fit.observed.size(); ++j) {
+      if (fit.observed[j].sight == fit.observed[i].sight) continue;
+      const auto r = adjust::correlation(fit.estimates, fit.equations, i, j);
+      if (r) greatest = std::max(greatest.value_or(0), std::abs(*r));
+    }
+    return greatest;
   }
 
   SightResidual residual_of(const Net& net, const Observed& o) const {

@@ -54,6 +54,7 @@ Json residual_json(const field::SightResidual& r) {
           {"redundancy", number(r.redundancy, "redundancy")},
           {"normalised", or_null(r.normalised, "normalised")},
           {"smallest_detectable", or_null(r.smallest_detectable, "smallest_detectable")},
+          {"greatest_correlation", or_null(r.greatest_correlation, "greatest_correlation")},
           {"left_out", r.left_out},
           {"lines", std::move(lines)}};
 }
