@@ -5,6 +5,7 @@ if(SQUAREDIG_SPEED)
   # speed_NAME.cpp becomes the program speed_NAME, linked to the rooms named for it here.
   set(speed_ground_rooms geometry)
   set(speed_csv_rooms formats)
+  set(speed_base_rooms base)
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/speed/speed_*.cpp)
   foreach(source ${sources})
     get_filename_component(name ${source} NAME_WE)
