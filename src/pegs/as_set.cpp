@@ -231,6 +231,20 @@ Verdict overall(const std::vector<Check>& checks) {
   return any(Verdict::Conforms) ? Verdict::Conforms : Verdict::NotAsked;
 }
 
+// What is outside, worst first, and what to do about it.
+void tell_outside(const AsSetResult& result, ResultHead& head) {
+  if (result.verdict != Verdict::DoesNotConform) return;
+  const Check* worst = nullptr;
+  for (const Check& check : result.checks)
+    if (check.verdict == Verdict::DoesNotConform &&
+        (worst == nullptr || check.value / *check.limit > worst->value / *worst->limit))
+      worst = &check;
+  head.findings.push_back({"as-set", "As set: " + worst->name + " is " +
+                                         millimetres_text(worst->value) + " off (permitted " +
+                                         millimetres_text(*worst->limit) + "). " +
+                                         result.moves_words});
+}
+
 }  // namespace
 
 AsSetResult check_as_set(const Work& work, const PegsResult& design, ResultHead& head) {
@@ -245,6 +259,7 @@ AsSetResult check_as_set(const Work& work, const PegsResult& design, ResultHead&
   for (const Deviation& d : deviations) result.checks.push_back(check_of(d, measured));
   result.verdict = overall(result.checks);
   add_moves(deviations, measured.pegs, designed, result);
+  tell_outside(result, head);
   return result;
 }
 

@@ -8,7 +8,8 @@
 namespace squaredig::pegs {
 namespace {
 
-constexpr std::size_t kMostTrials = 20000;
+// Trials are counted against the deviations each of them looks at.
+constexpr std::size_t kMostLooks = 2'000'000;
 
 class Search {
  public:
@@ -23,7 +24,7 @@ class Search {
     branch({}, count);
     return best_;
   }
-  bool cut_short() const { return trials_ > kMostTrials; }
+  bool cut_short() const { return trials_ * deviations_.size() > kMostLooks; }
 
   // One peg after another, always the one that leaves the least excess.
   std::vector<std::size_t> one_by_one() {

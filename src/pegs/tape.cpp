@@ -185,6 +185,42 @@ std::string equal_diagonals_words(const PegsResult& design, const TapeResult& re
          "none.";
 }
 
+// What is outside by most, and what the lengths together say of it.
+void tell_outside(const TapeResult& result, ResultHead& head) {
+  if (result.verdict != Verdict::DoesNotConform) return;
+  const Check* worst = nullptr;
+  for (const Check& check : result.checks)
+    if (check.verdict == Verdict::DoesNotConform &&
+        (worst == nullptr || check.value > worst->value))
+      worst = &check;
+  head.findings.push_back({"tape", "Tape: " + worst->name + " is " +
+                                       millimetres_text(worst->value) + " off design (permitted " +
+                                       millimetres_text(*worst->limit) + "). " + result.words});
+}
+
+// Each length, with what the others make of it; and the one that is most likely wrong.
+void add_doubt(const std::vector<TapedLength>& tape, const std::vector<TapeLine>& lines,
+               TapeDoubt in_doubt, const PegsResult& design, TapeResult& result) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const auto others = in_doubt.by_the_others[i];
+    result.lines.push_back({lines[i].name, tape[i].length, Length::metres(lines[i].horizontal),
+                            Length::metres(lines[i].design),
+                            others ? std::optional(Length::metres(*others)) : std::nullopt});
+  }
+  const bool contradict = in_doubt.wrong || !in_doubt.tied.empty();
+  if (contradict && result.verdict == Verdict::Conforms) {
+    // small errors of long diagonals look large on short sides: not a wrong length
+    result.words = "Each length is inside its tolerance.";
+    return;
+  }
+  result.words = doubt_words(lines, in_doubt) + equal_diagonals_words(design, result);
+  if (!in_doubt.wrong) return;
+  const TapeLine& wrong = lines[*in_doubt.wrong];
+  result.likely_wrong = wrong.name;
+  result.likely_wrong_by =
+      Length::metres(wrong.horizontal - *in_doubt.by_the_others[*in_doubt.wrong]);
+}
+
 }  // namespace
 
 TapeResult check_tape(const Work& work, const PegsResult& design, ResultHead& head) {
@@ -194,23 +230,11 @@ TapeResult check_tape(const Work& work, const PegsResult& design, ResultHead& he
   add_checks(work.input, design, lines, result);
   const double ground_per_grid = 1 / design.scale.combined.value();
   const auto shape = shape_of(lines, ends.designed, ground_per_grid, std::nullopt);
-  const TapeDoubt in_doubt =
-      doubt(lines, ends.designed, ground_per_grid, limits_of(work.input, design, lines));
   result.verdict = overall(result.checks, shape.has_value());
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    const auto others = in_doubt.by_the_others[i];
-    result.lines.push_back({lines[i].name, (*work.input.tape)[i].length,
-                            Length::metres(lines[i].horizontal), Length::metres(lines[i].design),
-                            others ? std::optional(Length::metres(*others)) : std::nullopt});
-  }
-  result.words = doubt_words(lines, in_doubt) + equal_diagonals_words(design, result);
-  if (in_doubt.wrong) {
-    result.likely_wrong = lines[*in_doubt.wrong].name;
-    result.likely_wrong_by = Length::metres(lines[*in_doubt.wrong].horizontal -
-                                            *in_doubt.by_the_others[*in_doubt.wrong]);
-  }
-  if (in_doubt.wrong || !in_doubt.tied.empty())
-    head.findings.push_back({"tape-doubt", "Tape: " + result.words});
+  add_doubt(*work.input.tape, lines,
+            doubt(lines, ends.designed, ground_per_grid, limits_of(work.input, design, lines)),
+            design, result);
+  tell_outside(result, head);
   if (!shape)
     head.findings.push_back({"tape-shape",
                              "Tape: the lengths do not fix the shape of the tank: tape the missing "

@@ -29,7 +29,12 @@ TEST(AsSet, APegMovedAlongIsNamedWithAmountAndDirection) {
   Site site;
   give_tolerances(site, 10);
   site.pegs.as_set = measured_pegs(site.run(), {{"B2", {30, 0}}});
-  const AsSetResult r = *site.run().as_set;
+  const PegsResult result = site.run();
+  const AsSetResult& r = *result.as_set;
+  ASSERT_EQ(result.head.findings.size(), 1U);
+  EXPECT_EQ(result.head.findings[0].text,
+            "As set: peg B2 along is 30.0 mm off (permitted 10.0 mm). Move peg B2 30.0 mm toward "
+            "corner B.");
   const PegDelta& d = r.points[3];
   EXPECT_EQ(d.name, "B2");
   EXPECT_NEAR(d.along.in_millimetres(), 30, 1e-6);

@@ -61,7 +61,7 @@ TEST(Tape, TheLengthMostLikelyWrongIsNamed) {
       EXPECT_EQ(*r.likely_wrong, r.lines[wrong].name);
       EXPECT_NEAR(r.likely_wrong_by->in_metres(), by, 1e-6);
       EXPECT_EQ(r.verdict, Verdict::DoesNotConform);
-      EXPECT_TRUE(has_finding(result.head, "tape-doubt"));
+      EXPECT_TRUE(has_finding(result.head, "tape"));
     }
 }
 
@@ -88,6 +88,21 @@ TEST(Tape, WithLengthsToSpareTheOutlierTestNamesIt) {
   EXPECT_EQ(*r.likely_wrong, "AC");
   EXPECT_NEAR(r.likely_wrong_by->in_millimetres(), 60, 5);
   EXPECT_EQ(r.lines[6].name, "B2-A");
+}
+
+// Diagonals 4 mm long put the short side more than 10 mm off by the others: each length is still
+// inside.
+TEST(Tape, LengthsInsideTheirToleranceAreNotDoubted) {
+  Site site;
+  give_tolerances(site, 10);
+  auto rows = exact();
+  rows[4].length += 0.004;
+  rows[5].length += 0.004;
+  const TapeResult r = *taped(site, rows).tape;
+  EXPECT_EQ(r.verdict, Verdict::Conforms);
+  EXPECT_GT(abs(*r.lines[1].by_the_others - r.lines[1].horizontal), Length::millimetres(10));
+  EXPECT_FALSE(r.likely_wrong);
+  EXPECT_EQ(r.words, "Each length is inside its tolerance.");
 }
 
 TEST(Tape, SlopeIsTakenOutFirst) {
