@@ -78,9 +78,9 @@ BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   append(result.head.findings, std::move(plane.findings));
   StraightedgeAnswer rule = judge_straightedge(input, planned, floor, dug);
   result.straightedge = rule.reading;
-  CoverageAnswer coverage = judge_coverage(input, floor);
+  CoverageAnswer coverage = judge_coverage(input, planned, floor);
   result.largest_hole = coverage.largest_hole;
-  result.holes = holes_in(input, planned, floor);
+  result.holes = std::move(coverage.holes);
   ExtentAnswer extent = judge_extent(input, planned, floor);
   append(result.head.cautions, std::move(extent.cautions));
   StackAnswer stack = stack_of(input, planned, floor, dug, result);

@@ -23,13 +23,12 @@ PlaneAnswer judge_plane(const BaseInput& input, const PlannedBase& planned, cons
 
 struct CoverageAnswer {
   std::optional<Length> largest_hole;
+  // Places where a point more would bring the coverage inside its limit, largest hole first.
+  std::vector<HoleInSurvey> holes;
   Check check;
 };
-CoverageAnswer judge_coverage(const BaseInput& input, const Floor& floor);
-
-// Places where a point more would bring the coverage inside its limit, largest hole first.
-std::vector<HoleInSurvey> holes_in(const BaseInput& input, const PlannedBase& planned,
-                                   const Floor& floor);
+CoverageAnswer judge_coverage(const BaseInput& input, const PlannedBase& planned,
+                              const Floor& floor);
 
 // Judged points, by number, that depart from their neighbours as ground hardly does.
 struct OutlierRow {

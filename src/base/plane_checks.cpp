@@ -114,7 +114,7 @@ Check judge_fall(const BaseInput& input, const PlannedBase& planned, const Floor
   const BestPlane best = measured_plane(planned, floor, *fit);
   const design::LevelPlane& level = planned.tank.dig_level;
   check.words = "measured " + fall_words(best.fall, best.downhill) + ", planned " +
-                fall_words(level.fall, level.downhill);
+                fall_words(level.fall, level.downhill) + to_settle(check, floor.coverage_factor);
   return check;
 }
 

@@ -12,17 +12,31 @@ std::string tied(const design::Tank& tank, GridPoint p) {
          fixed(tank.across_ab(p).in_metres(), 2) + " m in";
 }
 
+namespace {
+
+// In millimetres or percent.
+double plain(const Amount& amount) {
+  if (const auto* length = std::get_if<Length>(&amount)) return length->in_millimetres();
+  if (const auto* fall = std::get_if<Fall>(&amount)) return fall->in_percent();
+  return std::get<Ratio>(amount).in_percent();
+}
+
+}  // namespace
+
 std::string to_settle(const Check& check, double coverage_factor) {
   if (check.verdict != Verdict::NotProven || !check.value || !check.limit || !check.uncertainty)
     return {};
-  const auto* value = std::get_if<Length>(&*check.value);
-  const auto* limit = std::get_if<Length>(&*check.limit);
-  const auto* u = std::get_if<Length>(&*check.uncertainty);
-  if (!value || !limit || !u || coverage_factor <= 0) return {};
-  const Length room = abs(abs(*value) - abs(*limit));
+  if (coverage_factor <= 0) return {};
+  const bool length = std::holds_alternative<Length>(*check.value);
+  const std::string unit = length ? " mm" : " %";
+  const int decimals = length ? 2 : 4;
+  const double room = std::abs(std::abs(plain(*check.value)) - std::abs(plain(*check.limit)));
+  const std::string now = fixed(plain(*check.uncertainty) / coverage_factor, decimals) + unit;
+  if (room < 1e-6)
+    return "; on its limit: proven neither way by any instrument, its standard uncertainty is " +
+           now;
   return "; proven either way once its standard uncertainty is below " +
-         fixed(room.in_millimetres() / coverage_factor, 2) + " mm, now " +
-         fixed(u->in_millimetres() / coverage_factor, 2) + " mm";
+         fixed(room / coverage_factor, decimals) + unit + ", now " + now;
 }
 
 }  // namespace squaredig::base
