@@ -59,8 +59,10 @@ void LandXmlHandler::start(const XmlElement& element) {
     return;
   }
   if (child_of("Units")) units.take(element, faults, cautions);
-  if (element.name == "CoordinateSystem" && path_.size() == 1 && !epsg_code)
+  if (element.name == "CoordinateSystem" && path_.size() == 1 && !epsg_code) {
     epsg_code = element.value("epsgCode");
+    crs_place_ = element.place;
+  }
   wants_text_ = start_of(element);
   text_.clear();
   if (wants_text_) text_place_ = element.place;
@@ -129,6 +131,20 @@ double LandXmlHandler::scale(std::vector<std::string>& assumed) {
                std::string(name_of(source_.unit)) + " as the job states",
                "correct units in the job, or the file");
   return *units.metres;
+}
+
+void LandXmlHandler::compare_crs() {
+  if (!epsg_code || xml_words(*epsg_code).empty() || !source_.grid) return;
+  std::string_view code = xml_words(*epsg_code).front();
+  if (code.starts_with("EPSG:") || code.starts_with("epsg:")) code.remove_prefix(5);
+  const int wanted = source_.grid->epsg;
+  if (wanted == 0)
+    cautions.push_back(source_.name + ": the file states the coordinate system " +
+                       quoted(*epsg_code) + "; on a local grid it is taken as it stands");
+  else if (code != std::to_string(wanted))
+    faults.add(crs_place_, "coordinate system " + quoted(*epsg_code),
+               "EPSG:" + std::to_string(wanted) + " as the job states",
+               "convert the file, or correct crs in the job");
 }
 
 }  // namespace squaredig::formats

@@ -26,6 +26,8 @@ class LandXmlHandler : public XmlHandler {
 
   // Metres per number of the document. `assumed` is told where the document does not say.
   double scale(std::vector<std::string>& assumed);
+  // A CRS other than the source asks for is a fault; on a local grid it is told.
+  void compare_crs();
 
   FaultList faults;
   std::vector<std::string> cautions;
@@ -57,6 +59,7 @@ class LandXmlHandler : public XmlHandler {
   SourceFile source_;
   std::vector<std::string> path_;
   std::string space_;
+  Place crs_place_;
   std::size_t ignored_ = 0;  // depth inside an element that is passed over
   std::string text_;
   Place text_place_;

@@ -197,6 +197,7 @@ LandXmlStrings read_landxml_breaklines(const SourceFile& source, Heights heights
   LandXmlStrings result;
   result.record.sha256 = read_xml(source, handler, handler.faults);
   const double scale = handler.scale(result.assumed);
+  handler.compare_crs();
   if (handler.strings.empty())
     handler.faults.add({source.name}, "no breakline", "a surface with breaklines in its SourceData",
                        "export the breaklines too");
@@ -222,6 +223,7 @@ LandXmlPoints read_landxml_points(const SourceFile& source, const PointsWanted& 
   LandXmlPoints result;
   std::string sha256 = read_xml(source, handler, handler.faults);
   const double scale = handler.scale(result.assumed);
+  handler.compare_crs();
   resolve(handler);
   if (handler.points.empty() && handler.faults.empty())
     handler.faults.add({source.name}, "neither CgPoints nor DataPoints", "points",

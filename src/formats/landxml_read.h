@@ -10,7 +10,9 @@
 // Laws: landxml.1  what write_landxml wrote is read back to the last bit, in metres;
 //       landxml.2  ids may have gaps and any order: a face means the points of those ids.
 // Accuracy: exact as read; one rounding where the unit is not the metre.
-// Errors: a Refusal of all faults of the file: XML that is not well-formed, a DOCTYPE, missing and
+//   A CRS the document states is compared with the source's, where that has one.
+// Errors: a Refusal of all faults of the file: another CRS, XML that is not well-formed, a DOCTYPE,
+// missing and
 //   doubled ids, faces that name no point or have other than three, numbers that are none, wrong
 //   counts, several surfaces without a name to choose. What is read otherwise than written is told
 //   under `cautions`.

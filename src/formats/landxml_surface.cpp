@@ -308,6 +308,7 @@ LandXmlSurface read_landxml_surface(const SourceFile& source,
   std::string sha256 = read_xml(source, handler, handler.faults);
   LandXmlSurface surface;
   const double scale = handler.scale(surface.assumed);
+  handler.compare_crs();
   const RawSurface* raw = chosen(handler, source, name, handler.faults);
   handler.faults.throw_if_any();
   surface.mesh.name = raw->name;

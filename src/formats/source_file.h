@@ -4,6 +4,7 @@
 // Requires: `path` opens from the current folder; `name` is what the job file writes.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -24,13 +25,19 @@ constexpr double metres_per(LengthUnit unit) {
   }
 }
 
+// The CRS that coordinates are wanted in.
+struct GridWanted {
+  int epsg = 0;  // 0: a local grid, for which coordinates of any CRS are taken as they stand
+};
+
 struct SourceFile {
   std::string path;
   std::string name;
-  std::vector<std::string> columns =
-      {};  // stated order of a file without a header; empty: it has one
+  // The stated order of a file without a header; empty: it has one.
+  std::vector<std::string> columns = {};
   LengthUnit unit = LengthUnit::Metre;
-  std::vector<std::string> codes = {};  // take only rows of these codes; empty: all
+  std::vector<std::string> codes = {};            // take only rows of these codes; empty: all
+  std::optional<GridWanted> grid = std::nullopt;  // nothing: a CRS the file states is not compared
 };
 
 }  // namespace squaredig::formats

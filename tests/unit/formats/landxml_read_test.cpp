@@ -106,6 +106,29 @@ TEST(LandXmlSurface, UnitsMissingOddOrAtOdds) {
       "LandXML 1.2; correct the units of the file\n");
 }
 
+TEST(LandXmlSurface, AnotherCoordinateSystemIsRefusedOrOnALocalGridTold) {
+  const auto with_code = [](const std::string& code) {
+    return document(kMetres + std::string("<CoordinateSystem epsgCode=\"") + code + "\"/>" +
+                    surface(definition("<F>5 7 12</F>")));
+  };
+  SourceFile source = text_file(with_code("3875"), "g.xml");
+  EXPECT_TRUE(read_landxml_surface(source).cautions.empty());
+  source.grid = GridWanted{2157};
+  EXPECT_EQ(
+      refusal_text([&] { read_landxml_surface(source); }),
+      "g.xml:1:136: coordinate system \"3875\"; EPSG:2157 as the job states; convert the file, "
+      "or correct crs in the job\n");
+  source.grid = GridWanted{0};
+  EXPECT_EQ(read_landxml_surface(source).cautions,
+            (std::vector<std::string>{"g.xml: the file states the coordinate system \"3875\"; on a "
+                                      "local grid it is taken as it stands"}));
+  for (const char* same : {"2157", "EPSG:2157", " 2157 ", ""}) {
+    source = text_file(with_code(same), "g.xml");
+    source.grid = GridWanted{2157};
+    EXPECT_TRUE(read_landxml_surface(source).cautions.empty()) << same;
+  }
+}
+
 TEST(LandXmlSurface, SeveralSurfacesNeedAName) {
   const SourceFile source =
       text_file(document(kMetres + surface(definition("<F>5 7 12</F>")) +
