@@ -135,8 +135,6 @@ Cell cell_of(const Work& work, std::pair<int, int> key, const Holding& holding, 
 
 }  // namespace
 
-std::string Cell::name() const { return "c" + std::to_string(column) + "r" + std::to_string(row); }
-
 CellGrid cells_of(const Work& work, const std::optional<design::Laser>& laser) {
   const double size = work.input.cell.in_metres();
   CellSums sums(work, size);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "design/excavated_surface.h"
 #include "dig/dig_internal.h"
 #include "geometry/closure.h"
 #include "geometry/overlay.h"
@@ -66,6 +67,18 @@ void add_measures(const Work& work, DigResult& result) {
   result.tank_height = work.pit.tank.height;
   result.toe = work.pit.toe;
   for (const auto& ring : work.pit.crest) result.crest.push_back(ring.corners);
+}
+
+void add_excavated(const Work& work, DigResult& result) {
+  const auto made = design::excavated_surface(work.pit);
+  auto& out = result.excavated;
+  for (const auto& v : made.surface.vertices)
+    out.mesh.vertices.push_back(work.pit.frame.to_grid(v));
+  out.mesh.faces = made.surface.triangles;
+  for (const auto kind : made.kinds) out.kinds.emplace_back(design::name_of(kind));
+  for (const auto part : made.parts) out.parts.emplace_back(design::name_of(part));
+  out.plan_area = Area::square_metres(geometry::plan_area(made.surface));
+  out.surface_area = Area::square_metres(geometry::surface_area(made.surface));
 }
 
 void add_staff_findings(const design::Laser& laser, DigResult& result) {
@@ -180,6 +193,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   result.head.findings.insert(result.head.findings.end(), pit.findings.begin(), pit.findings.end());
   result.levels = ladder(work);
   add_measures(work, result);
+  add_excavated(work, result);
   std::optional<design::Laser> laser;
   if (input.laser) laser = design::Laser::set_up(*input.laser, pit.tank, design.control);
   result.grid = cells_of(work, laser);

@@ -91,7 +91,8 @@ struct Cell {
   Area area;
   std::string part;
   std::optional<Length> staff_reading;
-  std::string name() const;  // "c3r-1"
+  // "c3r-1"
+  std::string name() const { return "c" + std::to_string(column) + "r" + std::to_string(row); }
 };
 
 struct CellGrid {
@@ -120,6 +121,16 @@ struct Section {
   Elevation underside_from;
   Elevation underside_to;
   std::vector<SectionPoint> points;
+};
+
+// The excavated surface inside the crest, with what each of its faces is and the part it belongs
+// to. A vertical face keeps its toe; its top edge stands a millimetre further out.
+struct ExcavatedMesh {
+  SurfaceMesh mesh;
+  std::vector<std::string> kinds;  // "floor", "batter", "vertical face"
+  std::vector<std::string> parts;
+  Area plan_area;
+  Area surface_area;
 };
 
 // The over-dig inside one cell of the dig sheet.
@@ -180,6 +191,7 @@ struct DigResult {
   std::vector<Section> sections;  // along the tank and across it, through its middle
   std::vector<GridPosition> toe;
   std::vector<std::vector<GridPosition>> crest;
+  ExcavatedMesh excavated;
 };
 
 }  // namespace squaredig::dig
