@@ -4,15 +4,17 @@
 // Requires: finite coordinates.
 // Laws: canvas.1  the same calls give the same bytes, on any day; canvas.2  a millimetre is a
 //   millimetre: a stroke 100 long measures 100 mm on paper; canvas.3  text stays text in PDF and
-//   SVG.
+//   SVG, and whatever it says it is text alone.
 // Accuracy: 0.01 mm.
 // Errors: Refusal (storage) when the drawing library gives up.
 // Source: cairo and pango; PDF 1.5, SVG 1.1.
 #pragma once
 
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace squaredig::report {
@@ -21,11 +23,25 @@ struct At {
   double x = 0, y = 0;
 };
 
+struct Box {
+  At top_left, bottom_right;
+  double width() const { return bottom_right.x - top_left.x; }
+  double height() const { return bottom_right.y - top_left.y; }
+  At middle() const {
+    return {(top_left.x + bottom_right.x) / 2, (top_left.y + bottom_right.y) / 2};
+  }
+  Box inside(double margin) const {
+    return {{top_left.x + margin, top_left.y + margin},
+            {bottom_right.x - margin, bottom_right.y - margin}};
+  }
+};
+
 struct Colour {
   double red = 0, green = 0, blue = 0;
 };
 constexpr Colour kInk{0, 0, 0};
 constexpr Colour kPaper{1, 1, 1};
+constexpr Colour kQuiet{0.33, 0.33, 0.33};
 
 struct Stroke {
   double width = 0.25;
@@ -34,13 +50,20 @@ struct Stroke {
 };
 
 enum class Anchor { Left, Middle, Right };
+enum class Weight { Regular, Bold };
 
 struct Lettering {
   double points = 9;
   Colour colour = kInk;
   Anchor anchor = Anchor::Left;
-  bool bold = false;
-  double turned_degrees = 0;  // anticlockwise
+  Weight weight = Weight::Regular;
+  double turned_degrees = 0;                  // anticlockwise
+  std::optional<Colour> halo = std::nullopt;  // drawn round the letters, over what lies below
+
+  Lettering bold() const;
+  Lettering anchored(Anchor at) const;
+  Lettering sized(double size) const;
+  Lettering on(Colour ground) const;  // with a halo
 };
 
 struct PageSize {
@@ -50,17 +73,23 @@ constexpr PageSize kA3Landscape{420, 297};
 constexpr PageSize kA4Portrait{210, 297};
 constexpr PageSize kA4Landscape{297, 210};
 
+// Names a group of strokes for the page that shows the SVG: class, data-..., and the like.
+using Attributes = std::vector<std::pair<std::string, std::string>>;
+
+class Drawing;
+
 class Canvas {
  public:
   // `date` as "2026-03-20"; stands in the document's own data.
   static Canvas pdf(PageSize size, const std::string& title, const std::string& date);
-  static Canvas svg(PageSize size);
+  // `title` is what a screen reader says; empty: it passes by.
+  static Canvas svg(PageSize size, const std::string& title);
   static Canvas png(PageSize size, double pixels_per_mm);
   ~Canvas();
   Canvas(Canvas&&) noexcept;
   Canvas& operator=(Canvas&&) noexcept;
 
-  PageSize size() const;
+  PageSize size() const { return size_; }
   // Ends the page; the next one may have another size. Only a PDF has several pages.
   void next_page(PageSize size);
 
@@ -74,17 +103,24 @@ class Canvas {
   double text_width(std::string_view text, const Lettering& lettering) const;
   // Text broken into lines of at most `width`; gives the y below the last line.
   double paragraph(At top_left, double width, std::string_view text, const Lettering& lettering);
+  double paragraph_height(double width, std::string_view text, const Lettering& lettering) const;
   // What is drawn until pop_clip stays inside the box.
   void push_clip(At top_left, At bottom_right);
   void pop_clip();
+  // Seen in SVG alone.
+  void begin_group(const Attributes& attributes);
+  void end_group();
 
   // Ends the drawing and gives its bytes.
   std::string finish();
 
  private:
-  struct Drawing;
-  explicit Canvas(std::unique_ptr<Drawing> drawing);
+  Canvas(PageSize size, std::unique_ptr<Drawing> drawing);
+  PageSize size_;
   std::unique_ptr<Drawing> drawing_;
 };
+
+// The step from one line of text to the next, in millimetres.
+double line_step(double points);
 
 }  // namespace squaredig::report

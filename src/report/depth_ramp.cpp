@@ -6,35 +6,61 @@
 namespace squaredig::report {
 namespace {
 
-Colour between(Colour a, Colour b, double t) {
-  return {a.red + t * (b.red - a.red), a.green + t * (b.green - a.green),
-          a.blue + t * (b.blue - a.blue)};
+struct Lab {
+  double lightness = 0, a = 0, b = 0;
+};
+
+Lab between(const Lab& from, const Lab& to, double t) {
+  return {from.lightness + t * (to.lightness - from.lightness), from.a + t * (to.a - from.a),
+          from.b + t * (to.b - from.b)};
 }
 
 double linear(double channel) {
   return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
 }
 
+double encoded(double light) {
+  const double v = std::clamp(light, 0.0, 1.0);
+  return v <= 0.0031308 ? 12.92 * v : 1.055 * std::pow(v, 1 / 2.4) - 0.055;
+}
+
+// CIE L*a*b*, white point D65.
+Colour srgb(const Lab& lab) {
+  const auto inverse = [](double t) {
+    return t > 6.0 / 29 ? t * t * t : 3 * (6.0 / 29) * (6.0 / 29) * (t - 4.0 / 29);
+  };
+  const double middle = (lab.lightness + 16) / 116;
+  const double x = 0.95047 * inverse(middle + lab.a / 500);
+  const double y = inverse(middle);
+  const double z = 1.08883 * inverse(middle - lab.b / 200);
+  return {encoded(3.2404542 * x - 1.5371385 * y - 0.4985314 * z),
+          encoded(-0.9692660 * x + 1.8760108 * y + 0.0415560 * z),
+          encoded(0.0556434 * x - 0.2040259 * y + 1.0572252 * z)};
+}
+
 }  // namespace
 
 Colour depth_colour(double share) {
-  constexpr Colour kDeep{0, 32 / 255.0, 76 / 255.0};
-  constexpr Colour kMiddle{117 / 255.0, 117 / 255.0, 117 / 255.0};
-  constexpr Colour kShallow{1, 233 / 255.0, 69 / 255.0};
-  const double t = 1 - std::clamp(share, 0.0, 1.0);
-  return t < 0.47 ? between(kDeep, kMiddle, t / 0.47)
-                  : between(kMiddle, kShallow, (t - 0.47) / 0.53);
+  constexpr Lab kShallow{96, -2, 24};
+  constexpr Lab kDeep{60, -6, -29};
+  return srgb(between(kShallow, kDeep, std::clamp(share, 0.0, 1.0)));
 }
 
-// Relative luminance as the web accessibility guidelines define it (WCAG 2.1).
+Colour deviation_colour(double share) {
+  constexpr Lab kAsPlanned{99, 0, 0};
+  constexpr Lab kHigh{60, 42, 38};
+  constexpr Lab kLow{60, -4, -42};
+  const double t = std::clamp(share, -1.0, 1.0);
+  return srgb(between(kAsPlanned, t > 0 ? kHigh : kLow, std::abs(t)));
+}
+
 double luminance(Colour c) {
   return 0.2126 * linear(c.red) + 0.7152 * linear(c.green) + 0.0722 * linear(c.blue);
 }
 
-Colour lettering_on(Colour ground) {
-  // the better of the contrasts (L1 + 0.05) / (L2 + 0.05)
-  const double l = luminance(ground);
-  return (l + 0.05) / 0.05 > 1.05 / (l + 0.05) ? kInk : kPaper;
+double contrast(Colour a, Colour b) {
+  const auto [dark, light] = std::minmax(luminance(a), luminance(b));
+  return (light + 0.05) / (dark + 0.05);
 }
 
 }  // namespace squaredig::report

@@ -1,8 +1,11 @@
-// Depth as colour: even to the eye, the same in grey, readable without colour vision. The number
-// stands in every cell all the same.
+// Depth as colour: even to the eye, the same order in grey, readable without colour vision, and
+// light enough everywhere for black figures and a pencil mark. The number stands in every cell all
+// the same.
 //
-// Source: the end and middle colours of the cividis map, 0 (0, 32, 76), 0.47 (117, 117, 117),
-//   1 (255, 233, 69); straight lines between them.
+// Laws: ramp.1  deeper is darker: lightness falls evenly with depth; ramp.2  black on any colour of
+//   the ramp has a contrast of at least 4.5 to 1.
+// Source: CIE 1976 L*a*b* under D65 and the sRGB transfer function (IEC 61966-2-1); contrast after
+//   WCAG 2.1, 1.4.3. The end colours are our own: straw and slate blue.
 #pragma once
 
 #include "report/canvas.h"
@@ -11,8 +14,10 @@ namespace squaredig::report {
 
 // `share` from 0, the shallowest (light), to 1, the deepest (dark).
 Colour depth_colour(double share);
-// Black or white, whichever reads better on the colour.
-Colour lettering_on(Colour ground);
+// Below and above what was planned: `share` from -1 (low, blue) over 0 (paper) to 1 (high, red).
+Colour deviation_colour(double share);
+// Relative luminance, and the contrast of two colours, 1 to 21.
 double luminance(Colour colour);
+double contrast(Colour a, Colour b);
 
 }  // namespace squaredig::report

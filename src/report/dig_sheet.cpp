@@ -1,170 +1,253 @@
 #include "report/dig_sheet.h"
 
+#include <algorithm>
 #include <array>
+#include <cmath>
 
-#include "quantity/number_text.h"
+#include "report/dig_words.h"
 
 namespace squaredig::report {
 namespace {
 
-constexpr Colour kStop{0.75, 0, 0};
+constexpr Colour kStop{0.7, 0, 0};
+constexpr double kCabFigure = 9;  // points, the least in the cab
 
-std::string m3(double value) { return fixed(value, 1) + " m3"; }
-std::string m(Length value, int decimals = 2) { return fixed(value.in_metres(), decimals) + " m"; }
-
-std::vector<Row> quantity_rows(const dig::DigResult& dig) {
-  std::vector<Row> rows{{"cut, in the ground", m3(dig.cut.in_cubic_metres())}};
-  if (dig.uncertainty)
-    rows.push_back({"  one standard deviation", m3(dig.uncertainty->sigma.in_cubic_metres())});
-  for (const auto& part : dig.by_part)
-    if (dig.by_part.size() > 1) rows.push_back({"  " + part.part, m3(part.cut.in_cubic_metres())});
-  if (dig.topsoil) rows.push_back({"  of it topsoil", m3(dig.topsoil->in_cubic_metres())});
-  if (dig.loose) rows.push_back({"loose", m3(dig.loose->in_cubic_metres())});
-  if (dig.truckloads) rows.push_back({"loads", std::to_string(*dig.truckloads)});
-  rows.push_back({"deepest cut", m(dig.deepest_cut)});
-  rows.push_back({"mean cut", m(dig.mean_cut)});
-  rows.push_back({"floor", fixed(dig.floor_area.in_square_metres(), 1) + " m2"});
-  rows.push_back({"area dug", fixed(dig.crest_area.in_square_metres(), 1) + " m2"});
-  rows.push_back({"crest", m(dig.crest_length, 1)});
-  return rows;
-}
-
-// The levels to stop at, in red.
+// The levels to stop at.
 double draw_stop(Canvas& canvas, At at, double width, const dig::DigResult& dig) {
-  double y = heading(canvas, at, width, "Stop levels");
-  for (const auto& rung : dig.levels) {
-    if (rung.name != "dig level") continue;
-    y += 5;
-    canvas.text({at.x, y}, "STOP at " + rung.at, {10, kStop, Anchor::Left, true});
-    canvas.text({at.x + width, y}, fixed(rung.level.in_metres(), 3),
-                {12, kStop, Anchor::Right, true});
+  const auto stops = stops_of(dig);
+  const double height = 9 + 6.4 * static_cast<double>(stops.size()) + (dig.stop_level_at_a ? 6 : 0);
+  canvas.fill({at, {at.x + width, at.y}, {at.x + width, at.y + 7}, {at.x, at.y + 7}}, kStop);
+  canvas.text({at.x + 2, at.y + 5.1}, "STOP: dig level", Lettering{11, kPaper}.bold());
+  canvas.polygon({at, {at.x + width, at.y}, {at.x + width, at.y + height}, {at.x, at.y + height}},
+                 {0.6, kStop});
+  double y = at.y + 7;
+  for (const auto& stop : stops) {
+    y += 6.4;
+    canvas.text({at.x + 2, y}, "at " + stop.corner, Lettering{12}.bold());
+    canvas.text({at.x + width - 2, y}, stop.level, Lettering{15, kStop, Anchor::Right}.bold());
   }
   if (dig.stop_level_at_a) {
-    y += 5;
-    canvas.text({at.x, y}, "first stop at A", {9, kStop});
-    canvas.text({at.x + width, y}, fixed(dig.stop_level_at_a->in_metres(), 3),
-                {10, kStop, Anchor::Right, true});
+    canvas.text({at.x + 2, y + 5.6}, "first stop, at A", {9});
+    canvas.text({at.x + width - 2, y + 5.6}, level_text(dig.stop_level_at_a),
+                Lettering{11, kStop, Anchor::Right}.bold());
   }
-  return canvas.paragraph({at.x, y + 2}, width, "Bedding comes above the dig level.", {8}) + 3;
+  return canvas.paragraph({at.x, at.y + height + 1.5}, width, "Bedding comes above the dig level.",
+                          {9}) +
+         1;
 }
 
-void draw_side_column(Canvas& canvas, const PitPlan& plan, At at, double width) {
-  double y = draw_stop(canvas, at, width, plan.dig);
-  y = heading(canvas, {at.x, y}, width, "Quantities");
-  y = rows(canvas, {at.x, y}, width, quantity_rows(plan.dig), 8.5);
-  draw_cautions(canvas, {at.x, y + 1}, width, plan.dig.head, 7);
+// The whole ladder, a line for each corner.
+double draw_ladder_table(Canvas& canvas, At at, double width, const dig::DigResult& dig) {
+  double y = heading(canvas, at, width, "Level ladder") + 3.2;
+  const auto line = [&](const std::string& corner, const std::vector<std::string>& values,
+                        const Lettering& lettering) {
+    canvas.text({at.x, y}, corner, Lettering{9}.bold());
+    for (std::size_t i = 0; i < values.size(); ++i)
+      canvas.text({at.x + width - 15.2 * static_cast<double>(values.size() - 1 - i), y}, values[i],
+                  lettering.anchored(Anchor::Right));
+    y += 4.4;
+  };
+  line("at", {"ground", "top", "underside", "dig"}, {7.5, kQuiet});
+  for (const auto& corner : ladder_lines(dig)) line(corner.corner, corner.levels, {9});
+  return y - 1;
 }
 
-void draw_a3(Canvas& canvas, const PitPlan& plan, const SheetHead& head, int pages) {
-  const Frame frame = draw_frame(canvas, head, plan.dig.head, 1, pages);
-  constexpr double kSide = 92;
-  const double split = frame.bottom_right.x - kSide - 6;
-  const double sections_top = frame.bottom_right.y - 62;
-  const TankView view = draw_pit_plan(
-      canvas, plan, {{frame.top_left.x, frame.top_left.y}, {split, sections_top - 8}});
-  draw_depth_legend(canvas, {frame.top_left.x, sections_top - 2}, plan.dig);
-  canvas.text({split, sections_top - 2}, "plan " + view.scale_text() + " on A3",
-              {8, kInk, Anchor::Right});
-  const double middle = frame.top_left.x + (split - frame.top_left.x) * 0.58;
-  if (plan.dig.sections.size() == 2) {
-    draw_section(canvas, plan.dig, plan.dig.sections[0],
-                 {{frame.top_left.x, sections_top + 2}, {middle - 4, frame.bottom_right.y}});
-    draw_section(canvas, plan.dig, plan.dig.sections[1],
-                 {{middle + 2, sections_top + 2}, {split, frame.bottom_right.y}});
+// Gives the number of the first caution that found no room.
+std::size_t draw_side_column(Canvas& canvas, const PitPlan& plan, const Box& box) {
+  const double x = box.top_left.x, width = box.width();
+  double y = draw_stop(canvas, box.top_left, width, plan.dig);
+  y = heading(canvas, {x, y}, width, "Where to tape");
+  y = canvas.paragraph({x, y}, width,
+                       std::string(kHowToTape) +
+                           " The rulers at the edges give the middle of each column and row.",
+                       {9}) +
+      1;
+  y = draw_ladder_table(canvas, {x, y}, width, plan.dig);
+  y = heading(canvas, {x, y}, width, "Quantities");
+  y = rows(canvas, {x, y}, width, quantity_rows(plan.dig), 9);
+  return draw_cautions(canvas, {{x, y}, box.bottom_right}, plan.dig.head, 8.5, 0);
+}
+
+void draw_strip(Canvas& canvas, const dig::DigResult& dig, const TankView& view, At left,
+                double right, const std::string& words) {
+  draw_depth_legend(canvas, left, dig);
+  draw_north(canvas, {right - 6, left.y - 2}, view.north());
+  canvas.text({right - 18, left.y}, words, Lettering{9, kInk, Anchor::Right}.bold());
+}
+
+std::size_t draw_a3(Canvas& canvas, const PitPlan& plan, const SheetHead& head, int pages) {
+  const Box page = draw_frame(canvas, head, plan.dig.head, 1, pages);
+  constexpr double kSide = 64, kSections = 51, kStrip = 12;
+  const double split = page.bottom_right.x - kSide - 4;
+  const double sections = page.bottom_right.y - kSections;
+  const Box box{page.top_left, {split, sections - kStrip}};
+  const TankView view = whole_pit(plan, box);
+  draw_pit_plan(canvas, plan, view, box);
+  draw_strip(canvas, plan.dig, view, {page.top_left.x, sections - 4}, split,
+             "plan " + view.scale_text());
+  draw_sections(canvas, plan.dig, {{page.top_left.x, sections}, {split, page.bottom_right.y}});
+  return draw_side_column(
+      canvas, plan, {{split + 4, page.top_left.y}, {page.bottom_right.x, page.bottom_right.y}});
+}
+
+// The plan for the cab: windows of whole cells, each large enough to be read.
+struct Windows {
+  int columns = 0, rows = 0;  // cells in one window; 0: the whole pit fits one page
+  int across = 1, down = 1;   // windows
+  double cell = 0;            // mm
+  int count() const { return across * down; }
+};
+
+constexpr double kColumnRuler = 6, kRowRuler = 13;  // mm
+
+Box cab_box(const Box& page) {
+  return {page.top_left, {page.bottom_right.x, page.bottom_right.y - 11.5}};
+}
+
+int shares(int total, int most) { return (total + most - 1) / most; }
+
+Windows windows_for(const PitPlan& plan, const Box& box) {
+  if (figure_points(whole_pit(plan, box), plan.dig) >= kCabFigure) return {};
+  const auto& grid = plan.dig.grid;
+  const double width = box.width() - kRowRuler, height = box.height() - kColumnRuler;
+  const double least = kCabFigure * kRegularWidth + 1;
+  Windows windows;
+  windows.across = shares(grid.columns, static_cast<int>(width / least));
+  windows.down = shares(grid.rows, static_cast<int>(height / least));
+  // even shares, so that the last window is no sliver, and as large as the page allows
+  windows.columns = shares(grid.columns, windows.across);
+  windows.rows = shares(grid.rows, windows.down);
+  windows.cell = std::min({width / windows.columns, height / windows.rows, 2 * least});
+  return windows;
+}
+
+TankView draw_window(Canvas& canvas, const PitPlan& plan, const Windows& windows, int n,
+                     const Box& box) {
+  const auto& grid = plan.dig.grid;
+  const int column = n % windows.across * windows.columns, row = n / windows.across * windows.rows;
+  const At corner{box.top_left.x + kRowRuler, box.top_left.y + kColumnRuler};
+  const double scale = windows.cell / grid.size.in_metres();
+  const At outer = TankView(frame_of(plan.dig), scale, {}, {}, {})(grid.origin);
+  const TankView view(
+      frame_of(plan.dig), scale, {}, {},
+      {corner.x - outer.x - column * windows.cell, corner.y - outer.y - row * windows.cell});
+  const At end{corner.x + std::min(windows.columns, grid.columns - column) * windows.cell,
+               corner.y + std::min(windows.rows, grid.rows - row) * windows.cell};
+  draw_pit_plan(canvas, plan, view, {box.top_left, end});
+  canvas.polygon({corner, {end.x, corner.y}, end, {corner.x, end.y}}, {0.4});
+  return view;
+}
+
+void draw_cab(Canvas& canvas, const PitPlan& plan, const SheetHead& head, const Windows& windows,
+              int n, int page, int pages) {
+  const Box frame = draw_frame(canvas, head, plan.dig.head, page, pages);
+  const Box box = cab_box(frame);
+  const At strip{frame.top_left.x, frame.bottom_right.y - 3};
+  if (windows.columns == 0) {
+    const TankView view = whole_pit(plan, box);
+    draw_pit_plan(canvas, plan, view, box);
+    return draw_strip(canvas, plan.dig, view, strip, frame.bottom_right.x,
+                      "plan " + view.scale_text());
   }
-  canvas.line({{split + 3, frame.top_left.y}, {split + 3, frame.bottom_right.y}}, {0.2});
-  draw_side_column(canvas, plan, {split + 6, frame.top_left.y}, kSide);
-}
-
-void draw_cab(Canvas& canvas, const PitPlan& plan, const SheetHead& head, int page, int pages) {
-  const Frame frame = draw_frame(canvas, head, plan.dig.head, page, pages);
-  const TankView view = draw_pit_plan(
-      canvas, plan,
-      {{frame.top_left.x, frame.top_left.y}, {frame.bottom_right.x, frame.bottom_right.y - 10}});
-  draw_depth_legend(canvas, {frame.top_left.x, frame.bottom_right.y - 3}, plan.dig);
-  canvas.text({frame.bottom_right.x, frame.bottom_right.y - 3}, view.scale_text() + " on A4",
-              {8, kInk, Anchor::Right});
+  const TankView view = draw_window(canvas, plan, windows, n, box);
+  draw_strip(canvas, plan.dig, view, strip, frame.bottom_right.x,
+             "plan, window " + std::to_string(n + 1) + " of " + std::to_string(windows.count()));
 }
 
 // Cells with their readings, two columns of them to a page.
-struct CellList {
-  static constexpr double kStep = 4.4;
-  static constexpr double kWidth = 92;
-  std::size_t per_column = 0;
-  std::size_t per_page() const { return 2 * per_column; }
-};
+constexpr double kListStep = 4.7;
+constexpr double kListWidth = 92;
+constexpr double kListHead = 19;
 
-CellList list_on(const Canvas& canvas) {
-  const double height = canvas.size().height - 22 - 20 - 16;
-  return {static_cast<std::size_t>(height / CellList::kStep)};
+std::vector<const dig::Cell*> listed(const dig::DigResult& dig) {
+  std::vector<const dig::Cell*> cells;
+  for (const auto& cell : dig.grid.cells)
+    if (cell.dig_level) cells.push_back(&cell);
+  return cells;
+}
+
+std::size_t lines_of_list(const Box& page) {
+  return static_cast<std::size_t>((page.height() - kListHead) / kListStep);
 }
 
 void draw_list_row(Canvas& canvas, At at, const std::vector<std::string>& cells,
                    Lettering lettering) {
-  constexpr std::array kRights{14.0, 30.0, 43.0, 60.0, 77.0, 92.0};
+  constexpr std::array kRights{17.0, 36.0, 49.0, 60.0, 77.0, 92.0};
   lettering.anchor = Anchor::Right;
   for (std::size_t i = 0; i < cells.size(); ++i)
     canvas.text({at.x + kRights[i], at.y}, cells[i], lettering);
 }
 
-std::string or_dash(const std::optional<Length>& value, int decimals) {
-  return value ? fixed(value->in_metres(), decimals) : "-";
-}
-
-std::vector<std::string> list_cells(const dig::Cell& cell) {
-  return {cell.name(),
-          fixed(cell.along.in_metres(), 2),
-          fixed(cell.across.in_metres(), 2),
-          cell.dig_level ? fixed(cell.dig_level->in_metres(), 3) : "-",
-          or_dash(cell.cut_at_centre, 2),
-          or_dash(cell.staff_reading, 3)};
-}
-
-void draw_list(Canvas& canvas, const PitPlan& plan, const SheetHead& head, std::size_t first,
-               int page, int pages) {
-  const Frame frame = draw_frame(canvas, head, plan.dig.head, page, pages);
-  const CellList list = list_on(canvas);
-  canvas.text({frame.top_left.x, frame.top_left.y + 4},
-              "Staff readings at cell centres. Bigger reading = deeper.",
-              {10, kInk, Anchor::Left, true});
-  canvas.text({frame.top_left.x, frame.top_left.y + 9},
-              "Tape along string A-B from A, then square to it into the tank.", {8.5});
-  const auto& cells = plan.dig.grid.cells;
+void draw_list(Canvas& canvas, const std::vector<const dig::Cell*>& cells, std::size_t first,
+               const Box& page) {
+  const bool read = std::any_of(cells.begin(), cells.end(),
+                                [](const auto* cell) { return cell->staff_reading.has_value(); });
+  canvas.text({page.top_left.x, page.top_left.y + 4},
+              read ? "Staff readings at the middle of each cell"
+                   : "Levels at the middle of each cell; no laser is named for staff readings",
+              Lettering{10.5}.bold());
+  if (read)
+    canvas.text({page.bottom_right.x, page.top_left.y + 4}, kBiggerIsDeeper,
+                Lettering{10.5, kStop, Anchor::Right}.bold());
+  canvas.text({page.top_left.x, page.top_left.y + 9}, kHowToTape, {9});
+  const std::size_t lines = lines_of_list(page);
   for (std::size_t column = 0; column < 2; ++column) {
-    const At top{frame.top_left.x + static_cast<double>(column) * (CellList::kWidth + 6),
-                 frame.top_left.y + 15};
-    draw_list_row(canvas, top, {"cell", "along A-B", "in", "dig level", "cut", "staff"},
-                  {7.5, kInk, Anchor::Right, true});
-    canvas.line({{top.x, top.y + 1.3}, {top.x + CellList::kWidth, top.y + 1.3}}, {0.3});
-    for (std::size_t i = 0; i < list.per_column; ++i) {
-      const std::size_t k = first + column * list.per_column + i;
+    const At top{page.top_left.x + static_cast<double>(column) * (kListWidth + 6),
+                 page.top_left.y + 15};
+    if (first + column * lines >= cells.size()) return;
+    draw_list_row(canvas, top, cell_headings(), Lettering{9}.bold());
+    canvas.line({{top.x, top.y + 1.5}, {top.x + kListWidth, top.y + 1.5}}, {0.4});
+    for (std::size_t i = 0; i < lines; ++i) {
+      const std::size_t k = first + column * lines + i;
       if (k >= cells.size()) return;
-      draw_list_row(canvas, {top.x, top.y + CellList::kStep * static_cast<double>(i + 1) + 0.6},
-                    list_cells(cells[k]), {8.5});
+      const double y = top.y + kListStep * static_cast<double>(i + 1) + 0.8;
+      if (i % 2 == 1)  // a tint leads the eye along the line
+        canvas.fill({{top.x, y - 3.5},
+                     {top.x + kListWidth, y - 3.5},
+                     {top.x + kListWidth, y + 1.2},
+                     {top.x, y + 1.2}},
+                    {0.93, 0.93, 0.93});
+      draw_list_row(canvas, {top.x, y}, cell_values(*cells[k]), {9});
     }
   }
+}
+
+// The room a page of this size leaves.
+Box room_on(PageSize size, const SheetHead& head, const ResultHead& result) {
+  Canvas canvas = Canvas::svg(size, "");
+  return draw_frame(canvas, head, result, 1, 1);
+}
+
+bool cautions_left_over(const PitPlan& plan, const SheetHead& head) {
+  Canvas canvas = Canvas::svg(kA3Landscape, "");
+  return draw_a3(canvas, plan, head, 1) < caution_count(plan.dig.head);
 }
 
 }  // namespace
 
 std::string dig_sheet_pdf(const PitPlan& plan, const SheetHead& head) {
   Canvas canvas = Canvas::pdf(kA3Landscape, head.title + ": " + plan.dig.head.job, head.date);
-  const std::size_t cells = plan.dig.grid.cells.size();
-  const std::size_t per_page = list_on(Canvas::svg(kA4Portrait)).per_page();
-  const int pages = 2 + static_cast<int>((cells + per_page - 1) / per_page);
-  draw_a3(canvas, plan, head, pages);
-  canvas.next_page(kA4Landscape);
-  draw_cab(canvas, plan, head, 2, pages);
-  for (int page = 3; page <= pages; ++page) {
-    canvas.next_page(kA4Portrait);
-    draw_list(canvas, plan, head, static_cast<std::size_t>(page - 3) * per_page, page, pages);
+  const auto cells = listed(plan.dig);
+  const Windows windows = windows_for(plan, cab_box(room_on(kA4Landscape, head, plan.dig.head)));
+  const std::size_t per_page = 2 * lines_of_list(room_on(kA4Portrait, head, plan.dig.head));
+  const int lists = static_cast<int>((cells.size() + per_page - 1) / per_page);
+  const bool more = cautions_left_over(plan, head);
+  const int pages = 1 + windows.count() + lists + (more ? 1 : 0);
+  const std::size_t left_over = draw_a3(canvas, plan, head, pages);
+  for (int n = 0; n < windows.count(); ++n) {
+    canvas.next_page(kA4Landscape);
+    draw_cab(canvas, plan, head, windows, n, 2 + n, pages);
   }
-  return canvas.finish();
-}
-
-std::string pit_plan_svg(const PitPlan& plan, PageSize size) {
-  Canvas canvas = Canvas::svg(size);
-  draw_pit_plan(canvas, plan, {{0, 0}, {size.width, size.height}});
+  for (int n = 0; n < lists; ++n) {
+    canvas.next_page(kA4Portrait);
+    const Box page = draw_frame(canvas, head, plan.dig.head, 2 + windows.count() + n, pages);
+    draw_list(canvas, cells, static_cast<std::size_t>(n) * per_page, page);
+  }
+  if (more) {
+    canvas.next_page(kA4Portrait);
+    const Box page = draw_frame(canvas, head, plan.dig.head, pages, pages);
+    draw_cautions(canvas, page, plan.dig.head, 9, left_over);
+  }
   return canvas.finish();
 }
 

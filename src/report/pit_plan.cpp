@@ -5,93 +5,170 @@
 
 #include "quantity/number_text.h"
 #include "report/depth_ramp.h"
+#include "report/plan_marks_internal.h"
+#include "report/sheet.h"
 
 namespace squaredig::report {
 namespace {
 
-constexpr Colour kString{0.72, 0.1, 0.1};
-constexpr Colour kGrid{0.6, 0.6, 0.6};
+constexpr Colour kGridLine{0.55, 0.55, 0.55};
+constexpr double kBetweenFigures = 0.9;  // mm
+constexpr double kBoldWidth = 0.87;      // mm of "8.88" for each point of its size
 
 double share_of(const dig::DigResult& dig, Length cut) {
   return dig.deepest_cut > Length{} ? cut / dig.deepest_cut : 0;
 }
 
-void draw_cell(Canvas& canvas, const TankView& view, const dig::DigResult& dig,
-               const dig::Cell& cell) {
-  const double half = dig.grid.size.in_metres() / 2;
-  const double u = cell.along.in_metres(), v = cell.across.in_metres();
-  const std::vector<At> box{view.metres(u - half, v - half), view.metres(u + half, v - half),
-                            view.metres(u + half, v + half), view.metres(u - half, v + half)};
-  const Length cut = cell.cut_at_centre.value_or(cell.mean_cut);
-  const Colour ground = depth_colour(share_of(dig, cut));
-  const double size = view.mm(dig.grid.size);
-  if (cell.cut_at_centre) {
-    canvas.fill(box, ground);
-    canvas.polygon(box, {0.12, kPaper});
-  } else {  // dug in part, its centre not: outline only
-    canvas.polygon(box, {0.12, kGrid});
+bool touches(const Box& box, At p, double half) {
+  return p.x + half > box.top_left.x && p.x - half < box.bottom_right.x &&
+         p.y + half > box.top_left.y && p.y - half < box.bottom_right.y;
+}
+
+// A cell dug at its centre shows the cut there on the colour of its depth; one that is dug in part,
+// its centre not, shows its mean cut on paper.
+Colour ground_of(const dig::DigResult& dig, const dig::Cell& cell) {
+  return cell.cut_at_centre ? depth_colour(share_of(dig, *cell.cut_at_centre)) : kPaper;
+}
+
+void draw_cells(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
+  const auto& dig = plan.dig;
+  const double half = view.mm(dig.grid.size) / 2;
+  for (std::size_t i = 0; i < dig.grid.cells.size(); ++i) {
+    const auto& cell = dig.grid.cells[i];
+    const At c = view.at(cell.along, cell.across);
+    if (!touches(box, c, half)) continue;
+    const std::vector<At> square{{c.x - half, c.y - half},
+                                 {c.x + half, c.y - half},
+                                 {c.x + half, c.y + half},
+                                 {c.x - half, c.y + half}};
+    canvas.begin_group({{"class", "cell"}, {"data-i", std::to_string(i)}});
+    canvas.fill(square, ground_of(dig, cell));
+    canvas.polygon(square, {0.1, kGridLine});
+    canvas.end_group();
   }
-  const Colour ink = cell.cut_at_centre ? lettering_on(ground) : kInk;
-  const double points = std::min(13.0, size / 0.353 / 2.7);
-  const At middle = view.metres(u, v);
-  canvas.text({middle.x, middle.y + points * 0.353 * 0.36}, fixed(cut.in_metres(), 2),
-              {points, ink, Anchor::Middle, cell.cut_at_centre.has_value()});
 }
 
-std::vector<At> on_page(const TankView& view, const std::vector<GridPosition>& ring) {
-  std::vector<At> points;
-  for (const auto& p : ring) points.push_back(view(p.at));
-  return points;
+void draw_figures(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
+  double points = figure_points(view, plan.dig);
+  if (points < kLeastFigure) return;
+  const double bold_points =
+      std::min(14.0, (view.mm(plan.dig.grid.size) - kBetweenFigures) / kBoldWidth);
+  const bool bold = bold_points >= 9;  // where it costs no legibility
+  if (bold) points = bold_points;
+  canvas.begin_group({{"class", "figures"}});
+  for (const auto& cell : plan.dig.grid.cells) {
+    const At c = view.at(cell.along, cell.across);
+    if (!touches(box, c, 0)) continue;
+    const Length cut = cell.cut_at_centre.value_or(cell.mean_cut);
+    Lettering lettering{points, kInk, Anchor::Middle};
+    if (bold && cell.cut_at_centre) lettering = lettering.bold();
+    canvas.text({c.x, c.y + points * 0.128}, fixed(cut.in_metres(), 2),
+                lettering.on(ground_of(plan.dig, cell)));
+  }
+  canvas.end_group();
 }
 
-At centre_of(const std::vector<At>& points) {
-  At sum;
-  for (const At p : points) sum = {sum.x + p.x, sum.y + p.y};
-  return {sum.x / static_cast<double>(points.size()), sum.y / static_cast<double>(points.size())};
+void draw_lines(Canvas& canvas, const PitPlan& plan, const TankView& view) {
+  canvas.begin_group({{"class", "crest"}});
+  for (const auto& ring : plan.dig.crest)
+    cased_polygon(canvas, on_page(view, ring), {0.6, kInk, {2.6, 1.5}});
+  canvas.end_group();
+  canvas.begin_group({{"class", "toe"}});
+  cased_polygon(canvas, on_page(view, plan.dig.toe), {0.5});
+  canvas.end_group();
+  canvas.begin_group({{"class", "tank"}});
+  cased_polygon(canvas, on_page(view, plan.dig.tank), {1});
+  canvas.end_group();
 }
 
-std::string letter(std::size_t i) {
-  std::string name;
-  for (std::size_t n = i + 1; n > 0; n = (n - 1) / 26)
-    name.insert(name.begin(), static_cast<char>('A' + (n - 1) % 26));
-  return name;
-}
+// Where the letters stand: outward from the tank until no cell is covered.
+class RoomForLetters {
+ public:
+  RoomForLetters(const dig::CellGrid& grid, const TankView& view) : grid_(grid), view_(view) {
+    taken_.resize(static_cast<std::size_t>(grid.columns) * static_cast<std::size_t>(grid.rows));
+    for (const auto& cell : grid.cells)
+      taken_[index(cell.column - grid.first_column, cell.row - grid.first_row)] = true;
+  }
+  At beyond(At corner, At middle) const {
+    constexpr double kReach = 70, kDisc = kLetterDisc + 1;
+    const double dx = corner.x - middle.x, dy = corner.y - middle.y;
+    // along the bisector of a square corner, so that neighbours do not meet
+    const At step{dx < 0 ? -0.7071 : 0.7071, dy < 0 ? -0.7071 : 0.7071};
+    for (double d = 6; d < kReach; d += 1) {
+      const At p{corner.x + d * step.x, corner.y + d * step.y};
+      if (free(p, kDisc)) return p;
+    }
+    return corner;
+  }
 
-// A letter in a disc, a little inside its corner.
-void draw_corners(Canvas& canvas, const std::vector<At>& tank) {
-  const At middle = centre_of(tank);
+ private:
+  std::size_t index(int column, int row) const {
+    return static_cast<std::size_t>(row) * static_cast<std::size_t>(grid_.columns) +
+           static_cast<std::size_t>(column);
+  }
+  bool free(At p, double radius) const {
+    const At outer = view_(grid_.origin);
+    const double size = view_.mm(grid_.size);
+    const auto cells = [&](double from, double edge) {
+      return static_cast<int>(std::floor((from - edge) / size));
+    };
+    const int last_column = cells(p.x + radius, outer.x), last_row = cells(p.y + radius, outer.y);
+    for (int row = std::max(0, cells(p.y - radius, outer.y));
+         row <= std::min(last_row, grid_.rows - 1); ++row)
+      for (int column = std::max(0, cells(p.x - radius, outer.x));
+           column <= std::min(last_column, grid_.columns - 1); ++column)
+        if (taken_[index(column, row)]) return false;
+    return true;
+  }
+  const dig::CellGrid& grid_;
+  const TankView& view_;
+  std::vector<bool> taken_;
+};
+
+void draw_corner_letters(Canvas& canvas, const PitPlan& plan, const TankView& view,
+                         const Box& box) {
+  const auto tank = on_page(view, plan.dig.tank);
+  const RoomForLetters room(plan.dig.grid, view);
   for (std::size_t i = 0; i < tank.size(); ++i) {
-    const double dx = middle.x - tank[i].x, dy = middle.y - tank[i].y;
-    const double length = std::max(1.0, std::hypot(dx, dy));
-    const At at{tank[i].x + 6 * dx / length, tank[i].y + 6 * dy / length};
-    canvas.disc(at, 3.6, kPaper);
-    canvas.circle(at, 3.6, {0.5});
-    canvas.text({at.x, at.y + 1.6}, letter(i), {13, kInk, Anchor::Middle, true});
+    const At disc = room.beyond(tank[i], middle_of(tank));
+    if (holds(box, disc, kLetterDisc)) draw_corner_letter(canvas, i, disc);
   }
 }
 
-void draw_pegs(Canvas& canvas, const TankView& view, const pegs::PegsResult& pegs) {
-  const auto find = [&](const std::string& name) {
-    return std::find_if(pegs.reference.begin(), pegs.reference.end(),
-                        [&](const auto& peg) { return peg.name == name; });
+// The middle of each column and row, as it is taped along the string and square to it.
+void draw_rulers(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
+  const auto& grid = plan.dig.grid;
+  const Lettering lettering{8, kQuiet, Anchor::Middle};
+  const double size = view.mm(grid.size);
+  const int every = std::max(1, static_cast<int>(std::ceil(9.2 / size)));
+  const int every_row = std::max(1, static_cast<int>(std::ceil(4.0 / size)));
+  std::vector<bool> column_done(static_cast<std::size_t>(grid.columns));
+  std::vector<bool> row_done(static_cast<std::size_t>(grid.rows));
+  const At outer = view(grid.origin);  // of the first column and row
+  const double top = std::max(outer.y, box.top_left.y + 5),
+               left = std::max(outer.x, box.top_left.x + 11);
+  const auto peg_near = [&](At label) {
+    if (!plan.pegs) return false;
+    return std::any_of(plan.pegs->reference.begin(), plan.pegs->reference.end(),
+                       [&](const auto& peg) {
+                         const At at = view(peg.at);
+                         return std::abs(at.x - label.x) < 7 && std::abs(at.y - label.y) < 3.5;
+                       });
   };
-  for (const auto& peg : pegs.reference) {
-    // a string is named by its two pegs; drawn once, from the first
-    const auto dash = peg.string_line.find('-');
-    if (dash == std::string::npos || peg.string_line.substr(0, dash) != peg.name) continue;
-    const auto other = find(peg.string_line.substr(dash + 1));
-    if (other != pegs.reference.end())
-      canvas.line({view(peg.at), view(other->at)}, {0.25, kString, {4, 1, 0.6, 1}});
+  canvas.begin_group({{"class", "rulers"}});
+  for (const auto& cell : grid.cells) {
+    const auto column = static_cast<std::size_t>(cell.column - grid.first_column);
+    const auto row = static_cast<std::size_t>(cell.row - grid.first_row);
+    const At c = view.at(cell.along, cell.across);
+    if (!touches(box, c, 0)) continue;
+    if (!column_done[column] && cell.column % every == 0 && !peg_near({c.x, top - 2}))
+      canvas.text({c.x, top - 1.3}, fixed(cell.along.in_metres(), 2), lettering);
+    if (!row_done[row] && cell.row % every_row == 0 && !peg_near({left - 5, c.y}))
+      canvas.text({left - 1.2, c.y + 1}, fixed(cell.across.in_metres(), 2),
+                  lettering.anchored(Anchor::Right));
+    column_done[column] = row_done[row] = true;
   }
-  for (const auto& peg : pegs.reference) {
-    const At at = view(peg.at);
-    canvas.fill({{at.x - 1.3, at.y - 1.3},
-                 {at.x + 1.3, at.y - 1.3},
-                 {at.x + 1.3, at.y + 1.3},
-                 {at.x - 1.3, at.y + 1.3}},
-                kString);
-    canvas.text({at.x + 2, at.y - 1.5}, peg.name, {9, kString, Anchor::Left, true});
-  }
+  canvas.end_group();
 }
 
 std::vector<GridPoint> everything(const PitPlan& plan) {
@@ -106,45 +183,56 @@ std::vector<GridPoint> everything(const PitPlan& plan) {
 
 }  // namespace
 
-TankView draw_pit_plan(Canvas& canvas, const PitPlan& plan, const Box& box) {
-  const auto& dig = plan.dig;
-  const Box inner{{box.top_left.x + 8, box.top_left.y + 6},
-                  {box.bottom_right.x - 8, box.bottom_right.y - 6}};
-  const TankView view(dig.tank[0].at, dig.grid.bearing, everything(plan), inner);
+TankFrame frame_of(const dig::DigResult& dig) { return {dig.tank.at(0).at, dig.grid.bearing}; }
+
+TankView whole_pit(const PitPlan& plan, const Box& box) {
+  constexpr double kNames = 5.5;  // beyond the outermost pegs
+  return TankView(frame_of(plan.dig), everything(plan), box.inside(kNames));
+}
+
+double figure_points(const TankView& view, const dig::DigResult& dig) {
+  return std::min(14.0, (view.mm(dig.grid.size) - kBetweenFigures) / kRegularWidth);
+}
+
+void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
   canvas.push_clip(box.top_left, box.bottom_right);
-  for (const auto& cell : dig.grid.cells) draw_cell(canvas, view, dig, cell);
-  for (const auto& ring : dig.crest) canvas.polygon(on_page(view, ring), {0.6, kInk, {2.4, 1.4}});
-  canvas.polygon(on_page(view, dig.toe), {0.6});
-  const auto tank = on_page(view, dig.tank);
-  canvas.polygon(tank, {1.1});
-  if (plan.pegs) draw_pegs(canvas, view, *plan.pegs);
-  draw_corners(canvas, tank);
+  canvas.begin_group({{"class", "cells"}});
+  draw_cells(canvas, plan, view, box);
+  canvas.end_group();
+  draw_lines(canvas, plan, view);
+  if (plan.pegs) draw_strings(canvas, view, *plan.pegs);
+  draw_overprint(canvas, plan.dig.head, box);
+  draw_figures(canvas, plan, view, box);
+  draw_corner_letters(canvas, plan, view, box);
+  draw_rulers(canvas, plan, view, box);
   canvas.pop_clip();
-  draw_north(canvas, {box.bottom_right.x - 14, box.top_left.y + 14}, view.north());
-  return view;
+  if (plan.pegs) draw_pegs(canvas, view, *plan.pegs, box);  // names may stand over the edge
 }
 
 void draw_depth_legend(Canvas& canvas, At at, const dig::DigResult& dig) {
-  constexpr int kClasses = 6;
-  const double deepest = dig.deepest_cut.in_metres();
-  canvas.text({at.x, at.y}, "cut", {8, kInk, Anchor::Left, true});
-  for (int i = 0; i < kClasses; ++i) {
-    const double share = i / (kClasses - 1.0);
-    const Colour colour = depth_colour(share);
-    const double x = at.x + 10 + 16 * i;
-    canvas.fill({{x, at.y - 4}, {x + 16, at.y - 4}, {x + 16, at.y + 1.2}, {x, at.y + 1.2}}, colour);
-    canvas.text({x + 8, at.y}, fixed(share * deepest, 2),
-                {8, lettering_on(colour), Anchor::Middle, true});
+  constexpr double kFrom = 9, kLength = 84;
+  constexpr int kSteps = 42;
+  const Lettering plain{9};
+  canvas.text(at, "cut", plain.bold());
+  for (int i = 0; i < kSteps; ++i) {
+    const double from = at.x + kFrom + kLength * i / kSteps, to = from + kLength / kSteps + 0.05;
+    canvas.fill({{from, at.y - 4.2}, {to, at.y - 4.2}, {to, at.y + 1.3}, {from, at.y + 1.3}},
+                depth_colour(i / (kSteps - 1.0)));
   }
-  const double x = at.x + 10 + 16 * kClasses + 4;
-  canvas.line({{x, at.y - 1.4}, {x + 8, at.y - 1.4}}, {0.6});
-  canvas.text({x + 9, at.y}, "toe", {8});
-  canvas.line({{x + 17, at.y - 1.4}, {x + 26, at.y - 1.4}}, {0.6, kInk, {2.4, 1.4}});
-  canvas.text({x + 27, at.y}, "crest", {8});
-  canvas.line({{x + 38, at.y - 1.4}, {x + 46, at.y - 1.4}}, {1.1});
-  canvas.text({x + 47, at.y}, "tank", {8});
-  canvas.line({{x + 57, at.y - 1.4}, {x + 66, at.y - 1.4}}, {0.25, kString, {4, 1, 0.6, 1}});
-  canvas.text({x + 67, at.y}, "string between pegs", {8});
+  canvas.text({at.x + kFrom + 1, at.y}, "0", plain.bold());
+  canvas.text({at.x + kFrom + kLength - 1, at.y},
+              "deepest " + fixed(dig.deepest_cut.in_metres(), 2),
+              plain.bold().anchored(Anchor::Right));
+  double x = at.x + kFrom + kLength + 5;
+  const auto sample = [&](const char* name, const Stroke& stroke, double room) {
+    canvas.line({{x, at.y - 1.3}, {x + 10, at.y - 1.3}}, stroke);
+    canvas.text({x + 11.5, at.y}, name, plain);
+    x += room;
+  };
+  sample("toe", {0.5}, 22);
+  sample("crest", {0.6, kInk, {2.6, 1.5}}, 26);
+  sample("tank", {1}, 24);
+  sample("string", {0.3, kStringColour, {5, 1, 0.8, 1}}, 28);
 }
 
 }  // namespace squaredig::report

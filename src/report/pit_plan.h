@@ -1,6 +1,8 @@
-// The plan of the pit: cells with their cut, toe, crest, tank, pegs and strings.
+// The plan of the pit: cells with their cut, toe, crest, tank, pegs and strings, and rulers that
+// say where to tape.
 //
-// Requires: a dig result with at least one cell.
+// Frame and units: the tank's frame, A top left, metres.
+// Requires: a dig result with a tank.
 // Source: symbols of our own: toe solid, crest dashed, tank outline heavy, string lines
 // chain-dotted.
 #pragma once
@@ -16,14 +18,24 @@ struct PitPlan {
   const pegs::PegsResult* pegs = nullptr;  // drawn where the job sets pegs out
 };
 
-// Draws the plan into the box and gives the view it used.
-TankView draw_pit_plan(Canvas& canvas, const PitPlan& plan, const Box& box);
+constexpr Colour kStringColour{0.7, 0.08, 0.05};
+constexpr double kLeastFigure = 7;       // points: smaller figures are left out
+constexpr double kRegularWidth = 0.786;  // mm of "8.88" for each point of its size
 
-// The depth ramp with its classes.
+TankFrame frame_of(const dig::DigResult& dig);
+
+// A view of everything on the plan, with room round it for rulers and names of pegs.
+TankView whole_pit(const PitPlan& plan, const Box& box);
+// The size of the figures in the cells at this scale.
+double figure_points(const TankView& view, const dig::DigResult& dig);
+
+// Draws what of the plan lies in the box.
+void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box);
+
+// The depth ramp with its classes, and the symbols.
 void draw_depth_legend(Canvas& canvas, At top_left, const dig::DigResult& dig);
 
-// A long or cross section with the ladder of levels.
-void draw_section(Canvas& canvas, const dig::DigResult& dig, const dig::Section& section,
-                  const Box& box);
+// Long and cross section side by side on one scale of levels, with the ladder of levels.
+void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box);
 
 }  // namespace squaredig::report

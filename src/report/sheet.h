@@ -19,22 +19,27 @@ struct SheetHead {
   std::string version;
 };
 
-struct Frame {
-  At top_left, bottom_right;  // what is left for the page's own matter
-};
+// "2026-03-20 · revision B · drawing 104 · by ..."
+std::string job_line(const SheetHead& head);
 
-// Draws title strip and footer.
-Frame draw_frame(Canvas& canvas, const SheetHead& head, const ResultHead& result, int page,
-                 int pages);
-
-// The cautions of every sheet, then the result's own. Gives the y below the last line.
-double draw_cautions(Canvas& canvas, At top_left, double width, const ResultHead& result,
-                     double points);
+// Draws title strip and footer; gives what is left for the page's own matter.
+Box draw_frame(Canvas& canvas, const SheetHead& head, const ResultHead& result, int page,
+               int pages);
 
 // The words on every sheet.
 const std::vector<std::string>& standing_cautions();
+// The words to be printed across the drawing; empty: none.
+std::string overprint_of(const ResultHead& result);
+// Across the box, before the figures are drawn.
+void draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box);
 
-// A light rule with a heading above it; gives the y below.
+// Findings and cautions of the result, then those of every sheet, from number `from` on, as many as
+// the box holds; gives the number of the first that found no room.
+std::size_t draw_cautions(Canvas& canvas, const Box& box, const ResultHead& result, double points,
+                          std::size_t from);
+std::size_t caution_count(const ResultHead& result);
+
+// A rule with a heading above it; gives the y below.
 double heading(Canvas& canvas, At at, double width, std::string_view text);
 
 struct Row {

@@ -7,7 +7,6 @@
 #include "quantity/number_text.h"
 
 namespace squaredig::report {
-namespace {}  // namespace
 
 double usual_scale(double at_most) {
   constexpr std::array kScales{10.0,  20.0,  25.0,  40.0,  50.0,   75.0,   100.0,  125.0,
@@ -17,11 +16,12 @@ double usual_scale(double at_most) {
   return at_most;
 }
 
-TankView::TankView(GridPoint corner_a, Bearing ab, const std::vector<GridPoint>& points,
-                   const Box& box)
-    : a_(corner_a), sine_(sine(ab.from_north())), cosine_(cosine(ab.from_north())) {
-  mm_per_metre_ = 1;
-  shift_ = {0, 0};
+std::string scale_words(double mm_per_metre) {
+  return "1:" + shortest(std::round(1000 / mm_per_metre));
+}
+
+TankView::TankView(const TankFrame& frame, const std::vector<GridPoint>& points, const Box& box)
+    : TankView(frame, 1, {}, {}, {}) {
   At low{1e300, 1e300}, high{-1e300, -1e300};
   for (const GridPoint p : points) {
     const At q = (*this)(p);
@@ -31,8 +31,17 @@ TankView::TankView(GridPoint corner_a, Bearing ab, const std::vector<GridPoint>&
   const double fits = std::min(box.width() / std::max(high.x - low.x, 0.1),
                                box.height() / std::max(high.y - low.y, 0.1));
   mm_per_metre_ = usual_scale(fits);
-  shift_ = {(box.top_left.x + box.bottom_right.x) / 2 - mm_per_metre_ * (low.x + high.x) / 2,
-            (box.top_left.y + box.bottom_right.y) / 2 - mm_per_metre_ * (low.y + high.y) / 2};
+  shift_ = {box.middle().x - mm_per_metre_ * (low.x + high.x) / 2,
+            box.middle().y - mm_per_metre_ * (low.y + high.y) / 2};
+}
+
+TankView::TankView(const TankFrame& frame, double mm_per_metre, Length along, Length across, At at)
+    : a_(frame.corner_a),
+      sine_(sine(frame.ab.from_north())),
+      cosine_(cosine(frame.ab.from_north())),
+      mm_per_metre_(mm_per_metre) {
+  const At there = metres(along.in_metres(), across.in_metres());
+  shift_ = {at.x - there.x, at.y - there.y};
 }
 
 At TankView::metres(double along, double across) const {
@@ -45,24 +54,22 @@ At TankView::operator()(GridPoint p) const {
   return metres(e * sine_ + n * cosine_, e * cosine_ - n * sine_);
 }
 
-std::string TankView::scale_text() const {
-  return "1:" + shortest(std::round(1000 / mm_per_metre_));
-}
-
-At TankView::north() const { return {cosine_, -sine_}; }
+std::string TankView::scale_text() const { return scale_words(mm_per_metre_); }
 
 void draw_north(Canvas& canvas, At centre, At north) {
-  const double r = 8;
+  const double r = 4.5;
   const At side{-north.y, north.x};
-  const At tip{centre.x + r * north.x, centre.y + r * north.y};
-  const At tail{centre.x - r * north.x, centre.y - r * north.y};
-  canvas.line({tail, tip}, {0.5});
-  canvas.fill({tip,
-               {tip.x - 3.5 * north.x + 1.6 * side.x, tip.y - 3.5 * north.y + 1.6 * side.y},
-               {tip.x - 3.5 * north.x - 1.6 * side.x, tip.y - 3.5 * north.y - 1.6 * side.y}},
-              kInk);
-  canvas.text({tip.x + 3.5 * north.x, tip.y + 3.5 * north.y + 1.2}, "N",
-              {9, kInk, Anchor::Middle, true});
+  const auto point = [&](double ahead, double aside) {
+    return At{centre.x + ahead * north.x + aside * side.x,
+              centre.y + ahead * north.y + aside * side.y};
+  };
+  canvas.begin_group({{"class", "north"}});
+  canvas.circle(centre, r, {0.25});
+  canvas.fill({point(r, 0), point(-0.5 * r, 0.55 * r), point(-0.15 * r, 0)}, kInk);
+  canvas.polygon({point(r, 0), point(-0.5 * r, -0.55 * r), point(-0.15 * r, 0)}, {0.25});
+  const At letter = point(r + 2.6, 0);
+  canvas.text({letter.x, letter.y + 1.2}, "N", Lettering{9, kInk, Anchor::Middle}.bold());
+  canvas.end_group();
 }
 
 }  // namespace squaredig::report

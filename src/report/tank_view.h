@@ -9,25 +9,29 @@
 
 namespace squaredig::report {
 
-struct Box {
-  At top_left, bottom_right;
-  double width() const { return bottom_right.x - top_left.x; }
-  double height() const { return bottom_right.y - top_left.y; }
+// The tank's frame on the grid.
+struct TankFrame {
+  GridPoint corner_a;
+  Bearing ab;
 };
 
 class TankView {
  public:
   // Fits all points into the box at the largest of the usual scales.
-  TankView(GridPoint corner_a, Bearing ab, const std::vector<GridPoint>& points, const Box& box);
+  TankView(const TankFrame& frame, const std::vector<GridPoint>& points, const Box& box);
+  // At a given scale, `along` and `across` of the tank lying at `at`.
+  TankView(const TankFrame& frame, double mm_per_metre, Length along, Length across, At at);
   At operator()(GridPoint p) const;
-  At metres(double along, double across) const;
+  At at(Length along, Length across) const { return metres(along.in_metres(), across.in_metres()); }
   double mm(Length l) const { return l.in_metres() * mm_per_metre_; }
+  double mm_per_metre() const { return mm_per_metre_; }
   // "1:100"
   std::string scale_text() const;
   // Unit vector of grid north on the page.
-  At north() const;
+  At north() const { return {cosine_, -sine_}; }
 
  private:
+  At metres(double along, double across) const;
   GridPoint a_;
   double sine_, cosine_;
   double mm_per_metre_ = 10;
@@ -36,7 +40,9 @@ class TankView {
 
 void draw_north(Canvas& canvas, At centre, At north);
 
-// The usual scales, from the largest: 1:20, 1:25, 1:50, ...
+// The largest usual scale with at most so many millimetres to the metre: 1:20, 1:25, 1:50, ...
 double usual_scale(double mm_per_metre_at_most);
+// "1:100"
+std::string scale_words(double mm_per_metre);
 
 }  // namespace squaredig::report

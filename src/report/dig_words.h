@@ -1,0 +1,37 @@
+// What the dig's sheet and page say in words and rows.
+#pragma once
+
+#include "dig/dig_result.h"
+#include "report/sheet.h"
+
+namespace squaredig::report {
+
+std::vector<Row> quantity_rows(const dig::DigResult& dig);
+
+// One stop: the dig level at a corner.
+struct Stop {
+  std::string corner;
+  std::string level;
+};
+std::vector<Stop> stops_of(const dig::DigResult& dig);
+
+// The levels as a table, a line for each corner; empty where a rung is not known.
+struct LadderLine {
+  std::string corner;
+  std::vector<std::string> levels;  // in the order of ladder_names
+};
+const std::vector<std::string>& ladder_names();
+std::vector<LadderLine> ladder_lines(const dig::DigResult& dig);
+
+// A cell as a line of the list.
+const std::vector<std::string>& cell_headings();
+std::vector<std::string> cell_values(const dig::Cell& cell);
+
+std::string metres_text(const std::optional<Length>& value, int decimals);
+std::string level_text(const std::optional<Elevation>& value);
+
+inline constexpr const char* kBiggerIsDeeper = "Bigger reading = deeper.";
+inline constexpr const char* kHowToTape =
+    "Tape along string A-B from A, then square to it into the tank.";
+
+}  // namespace squaredig::report
