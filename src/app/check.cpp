@@ -28,8 +28,8 @@ ResultHead head_of(const Inputs& inputs, const std::set<job::Stage>& stages) {
 
 std::vector<formats::StageFound> stages_found(const job::Job& job) {
   std::vector<formats::StageFound> found;
-  for (const job::Stage stage :
-       {job::Stage::Ground, job::Stage::Pegs, job::Stage::Dig, job::Stage::Base}) {
+  for (const job::Stage stage : {job::Stage::Field, job::Stage::Ground, job::Stage::Pegs,
+                                 job::Stage::Dig, job::Stage::Base}) {
     found.push_back({job::words(stage), {}});
     for (const auto& problem : job::missing_for(stage, job))
       found.back().missing.push_back(problem.found);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/field_books.h"
 #include "app/refusals.h"
 #include "formats/compaction_csv.h"
 #include "formats/landxml_read.h"
@@ -26,6 +27,8 @@ void tell_swapped(const formats::Extent& extent, const PointTable* control,
 // One points file, its points added to those of `before`.
 FromFiles<PointTable> read_one(const JobFolder& job, const job::FileSpec& file,
                                const PointsAsked& asked, PointTable before) {
+  if (file.path == kFieldPoints && job.reduced)
+    return points_of(*job.reduced, asked, std::move(before));
   auto source = job.source(file);
   source.codes = asked.codes;
   formats::PointsWanted wanted;

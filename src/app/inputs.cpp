@@ -188,12 +188,27 @@ void tell(const std::optional<FromFiles<Value>>& from, ResultHead& head) {
   if (from) tell(*from, head);
 }
 
+// The field books come first: other tables may take the points reduced from them.
+template <class Wanted>
+void read_field(Inputs& inputs, Wanted wanted) {
+  std::set<Stage> stages;
+  for (const Stage stage : job::kStages)
+    if (wanted(stage)) stages.insert(stage);
+  const bool taken = asks_for_field(inputs.job.job, stages);
+  if (!stages.contains(Stage::Field) && !taken) return;
+  if (!inputs.job.job.field) return;
+  inputs.field = read_field_books(inputs.job, inputs.control.value);
+  if (taken) inputs.job.reduced = reduced_points(*inputs.field);
+}
+
 }  // namespace
 
 bool Inputs::has(Stage stage) const {
   switch (stage) {
+    case Stage::Field:
+      return field.has_value();
     case Stage::Ground:
-      return true;
+      return job.job.ground.has_value();
     case Stage::Pegs:
       return pegs.has_value();
     case Stage::Dig:
@@ -216,6 +231,8 @@ ResultHead Inputs::head(Stage stage) const {
   head.assumed = job.job.assumed;
   head.cautions = job.job.cautions;
   tell(control, head);
+  if (stage == Stage::Field) tell(field, head);
+  if (stage == Stage::Field) return head;
   tell(ground, head);
   if (stage == Stage::Ground) return head;
   tell(design, head);
@@ -231,7 +248,7 @@ Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned
   Refusals refusals;
   for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
   refusals.throw_if_any();
-  Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}, {}};
+  Inputs inputs{job, read_control(job), {}, {}, {}, {}, {}, {}, {}, {}};
   const PointTable* control = inputs.control.value.empty() ? nullptr : &inputs.control.value;
   // the record tells of every stage that the job names
   const auto wanted = [&](Stage stage) {
@@ -242,15 +259,19 @@ Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned
   const bool dig = wanted(Stage::Dig) || stages.contains(Stage::Record);
   const bool base = wanted(Stage::Base);
   const bool fill = wanted(Stage::Fill);
-  Works works = {[&] { inputs.ground = read_ground(job, control); }};
+  read_field(inputs, wanted);
+  const JobFolder& with = inputs.job;
+  Works works;
+  if (std::any_of(stages.begin(), stages.end(), [](Stage s) { return s != Stage::Field; }))
+    works.push_back([&] { inputs.ground = read_ground(with, control); });
   if (job.job.site && (pegs || dig))
     works.push_back([&] { inputs.site = read_site(job, control); });
   if (pegs || dig || base || fill)
     works.push_back([&] { inputs.design = read_design(job, inputs.control.value); });
-  if (pegs) works.push_back([&] { inputs.pegs = read_pegs(job, control); });
-  if (dig) works.push_back([&] { inputs.dig = read_dig(job, control); });
-  if (base) works.push_back([&] { inputs.base = read_base(job, control); });
-  if (fill) works.push_back([&] { inputs.fill = read_fill(job, control); });
+  if (pegs) works.push_back([&] { inputs.pegs = read_pegs(with, control); });
+  if (dig) works.push_back([&] { inputs.dig = read_dig(with, control); });
+  if (base) works.push_back([&] { inputs.base = read_base(with, control); });
+  if (fill) works.push_back([&] { inputs.fill = read_fill(with, control); });
   refusals.add(run_in_parallel(works, threads));
   refusals.throw_if_any();
   if (inputs.site && inputs.pegs) inputs.pegs->value.site = inputs.site->value;

@@ -8,7 +8,7 @@
 #include <optional>
 #include <set>
 
-#include "app/field_files.h"
+#include "app/field_books.h"
 
 namespace squaredig::app {
 
@@ -16,6 +16,7 @@ struct Inputs {
   JobFolder job;
   FromFiles<PointTable> control;
   FromFiles<ground::GroundInput> ground;
+  std::optional<FromFiles<field::FieldInput>> field;
   std::optional<FromFiles<design::SiteInput>> site;
   std::optional<FromFiles<design::DesignInput>> design;
   std::optional<FromFiles<pegs::PegsInput>> pegs;

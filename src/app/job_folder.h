@@ -2,6 +2,7 @@
 #pragma once
 
 #include <filesystem>
+#include <memory>
 
 #include "formats/source_file.h"
 #include "job/job.h"
@@ -9,11 +10,15 @@
 
 namespace squaredig::app {
 
+struct ReducedField;
+
 struct JobFolder {
   std::filesystem::path file;    // job.toml as it opens from here
   std::filesystem::path folder;  // that holds it
   std::string sha256;
   job::Job job;
+  // The points of [field], once they are reduced for a stage that asks for them.
+  std::shared_ptr<const ReducedField> reduced = nullptr;
 
   // The field file as the readers want it.
   formats::SourceFile source(const job::FileSpec& spec) const;

@@ -6,6 +6,8 @@
 #include "formats/base_json.h"
 #include "formats/cells_csv.h"
 #include "formats/dig_json.h"
+#include "formats/field_json.h"
+#include "formats/field_points_csv.h"
 #include "formats/fill_json.h"
 #include "formats/geotiff_write.h"
 #include "formats/ground_json.h"
@@ -58,6 +60,11 @@ std::string cut_tif(const dig::CellGrid& grid, const FileContext& context) {
 
 }  // namespace
 
+Files files_of(const field::FieldResult& result, const FileContext&) {
+  return {{"points.csv", formats::field_points_csv(result)},
+          {"field.json", formats::field_json(result, kVersion)}};
+}
+
 Files files_of(const ground::GroundResult& result, const FileContext& context) {
   return {{"ground.json", formats::ground_json(result, kVersion)},
           {"ground.xml", ground_xml(result, context)}};
@@ -97,6 +104,8 @@ Files files_of(const record::RecordResult& result, const FileContext&) {
 
 std::vector<std::string> file_names(job::Stage stage) {
   switch (stage) {
+    case job::Stage::Field:
+      return {"field.json", "points.csv"};
     case job::Stage::Pegs:
       return {"pegs.csv", "pegs-polar.csv", "pegs.dxf", "pegs.geojson", "pegs.json", "pegs.xml"};
     case job::Stage::Dig:

@@ -8,6 +8,7 @@
 
 #include "base/base_result.h"
 #include "dig/dig_result.h"
+#include "field/field_result.h"
 #include "fill/fill_result.h"
 #include "ground/ground_result.h"
 #include "pegs/pegs_result.h"
@@ -25,6 +26,7 @@ struct FileContext {
   std::string revision, drawing, prepared_by;  // empty: not given
 };
 
+Files files_of(const field::FieldResult& result, const FileContext& context);
 Files files_of(const ground::GroundResult& result, const FileContext& context);
 Files files_of(const pegs::PegsResult& result, const FileContext& context);
 Files files_of(const dig::DigResult& result, const FileContext& context);

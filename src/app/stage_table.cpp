@@ -14,6 +14,7 @@ const std::vector<CommandName>& command_names() {
       {"check", "read everything, compute nothing: what was found, what is missing", "JOB",
        kJobHelp},
       {"run", "every stage whose inputs the job names", "JOB", kJobHelp},
+      {"field", "reduce field observations to coordinates", "JOB", kJobHelp},
       {"ground", "build and examine the existing ground surface", "JOB", kJobHelp},
       {"pegs", "footprint corners, reference pegs, schedules; check of pegs as set", "JOB",
        kJobHelp},

@@ -143,6 +143,8 @@ const StageOutput& Stages::run(Stage stage) {
 
 StageOutput Stages::made(Stage stage) {
   switch (stage) {
+    case Stage::Field:
+      return run_field();
     case Stage::Pegs:
       return run_pegs();
     case Stage::Dig:
@@ -156,6 +158,18 @@ StageOutput Stages::made(Stage stage) {
     default:
       return run_ground();
   }
+}
+
+StageOutput Stages::run_field() {
+  progress_.step("reducing the field books");
+  const JobFolder& job = inputs_.job;
+  field::FieldResult result =
+      job.reduced ? job.reduced->result : field::reduce(inputs_.field->value, {});
+  result.head = joined(inputs_.head(Stage::Field), result.head);
+  for (const auto& point : result.withheld)
+    set_aside(result.head, point.place.file, point.place.line, point.point + ": " + point.why);
+  in_file_order(result.head);
+  return output(Stage::Field, result, inputs_);
 }
 
 StageOutput Stages::run_ground() {
@@ -267,8 +281,8 @@ StageOutput Stages::run_record() {
 
 std::set<Stage> stages_named(const job::Job& job) {
   std::set<Stage> named;
-  for (const Stage stage :
-       {Stage::Ground, Stage::Pegs, Stage::Dig, Stage::Base, Stage::Fill, Stage::Record})
+  for (const Stage stage : {Stage::Field, Stage::Ground, Stage::Pegs, Stage::Dig, Stage::Base,
+                            Stage::Fill, Stage::Record})
     if (job::missing_for(stage, job).empty()) named.insert(stage);
   return named;
 }

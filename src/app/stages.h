@@ -36,6 +36,7 @@ class Stages {
   const StageOutput& run(job::Stage stage);
 
  private:
+  StageOutput run_field();
   StageOutput run_ground();
   StageOutput run_pegs();
   StageOutput run_dig();

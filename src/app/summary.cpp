@@ -109,6 +109,21 @@ Lines summary_of(const ground::GroundResult& result) {
                           " to " + level(result.highest) + findings_of(result.head)});
 }
 
+Lines summary_of(const field::FieldResult& result) {
+  Lines told = {count(result.points.size(), "point", "points") + " reduced from " +
+                count(result.setups.size(), "set-up", "set-ups") + findings_of(result.head)};
+  if (!result.withheld.empty())
+    told.push_back(count(result.withheld.size(), "point", "points") + " without coordinates");
+  if (result.levels)
+    for (const auto& run : result.levels->runs)
+      if (run.misclosure)
+        told.push_back(
+            "levels " + run.from + " to " + run.to + ": misclosure " +
+            fixed(run.misclosure->in_millimetres(), 1) + " mm" +
+            (run.allowed ? ", allowed " + fixed(run.allowed->in_millimetres(), 1) + " mm" : ""));
+  return under("field", told);
+}
+
 Lines summary_of(const pegs::PegsResult& result) {
   if (result.reference.empty())
     return under("pegs", {"no reference peg has room" + findings_of(result.head)});

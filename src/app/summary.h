@@ -7,6 +7,7 @@
 
 #include "base/base_result.h"
 #include "dig/dig_result.h"
+#include "field/field_result.h"
 #include "fill/fill_result.h"
 #include "ground/ground_result.h"
 #include "pegs/pegs_result.h"
@@ -16,6 +17,7 @@ namespace squaredig::app {
 
 using Lines = std::vector<std::string>;
 
+Lines summary_of(const field::FieldResult& result);
 Lines summary_of(const ground::GroundResult& result);
 Lines summary_of(const pegs::PegsResult& result);
 Lines summary_of(const dig::DigResult& result);
