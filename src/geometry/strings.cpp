@@ -1,103 +1,57 @@
-#include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
-#include <CGAL/Exact_rational.h>
-#include <CGAL/box_intersection_d.h>
-
 #include <algorithm>
-#include <map>
+#include <cmath>
 #include <set>
 #include <tuple>
 
+#include "geometry/crossing_internal.h"
 #include "geometry/strings_internal.h"
 #include "quantity/problem.h"
 
 namespace squaredig::geometry {
 namespace {
 
-using Kernel = CGAL::Exact_predicates_inexact_constructions_kernel;
-using Box = CGAL::Box_intersection_d::Box_with_info_d<double, 2, std::size_t>;
-
-// A segment of a string as given, its lower vertex first.
-struct Segment {
-  Index a, b;
-  Index string;
-  StringKind kind;
-  double height_a, height_b;  // the string's own, which a doubled vertex need not have
-};
-
 // A part of a segment; a whole one to begin with.
 struct Part {
   Index a, b;
   std::size_t segment;
+  StringKind kind;
 };
 
+// Something to be done to a part, or to two: cut it at a vertex it passes, or both where they
+// cross.
+struct Passing {
+  std::size_t part, other;  // `other` has the vertex
+  Index vertex;
+};
 struct Meeting {
-  std::size_t first, second;  // numbers of the parts, ascending
-  friend auto operator<=>(const Meeting&, const Meeting&) = default;
+  std::size_t first, second;
 };
 
-int turn(Point2 a, Point2 b, Point2 c) {
-  return static_cast<int>(CGAL::orientation(Kernel::Point_2(a.x, a.y), Kernel::Point_2(b.x, b.y),
-                                            Kernel::Point_2(c.x, c.y)));
-}
-
-// Where the lines a b and c d cross, found in exact numbers and rounded once.
-Point2 exact_crossing(Point2 a, Point2 b, Point2 c, Point2 d) {
-  using Exact = CGAL::Exact_rational;
-  const Exact ux = Exact(b.x) - Exact(a.x), uy = Exact(b.y) - Exact(a.y);
-  const Exact vx = Exact(d.x) - Exact(c.x), vy = Exact(d.y) - Exact(c.y);
-  const Exact wx = Exact(c.x) - Exact(a.x), wy = Exact(c.y) - Exact(a.y);
-  const Exact t = (wx * vy - wy * vx) / (ux * vy - uy * vx);
-  return {CGAL::to_double(Exact(a.x) + t * ux) + 0.0, CGAL::to_double(Exact(a.y) + t * uy) + 0.0};
-}
-
-std::vector<Segment> segments_of(const TriangulationInput& input, const Placed& placed) {
-  std::vector<Segment> out;
-  for (const Constraint& c : input.constraints) {
-    for (std::size_t i = 1; i < c.vertices.size(); ++i) {
-      const auto from = static_cast<std::size_t>(c.vertices[i - 1]);
-      const auto to = static_cast<std::size_t>(c.vertices[i]);
-      Segment s{placed.vertex_of[from], placed.vertex_of[to], c.string, c.kind,
-                input.points[from].z,   input.points[to].z};
-      if (s.a == s.b) continue;
-      if (s.b < s.a) {
-        std::swap(s.a, s.b);
-        std::swap(s.height_a, s.height_b);
-      }
-      out.push_back(s);
-    }
-  }
-  std::sort(out.begin(), out.end(), [](const Segment& s, const Segment& t) {
-    return std::tie(s.a, s.b, s.string) < std::tie(t.a, t.b, t.string);
-  });
-  return out;
+double distance_to(const Segment2& s, Point2 p) {
+  const Point2 u = s.b - s.a;
+  const double along = std::clamp(dot(p - s.a, u) / dot(u, u), 0.0, 1.0);
+  const Point2 d = p - (s.a + along * u);
+  return std::hypot(d.x, d.y);
 }
 
 class Cutter {
  public:
   Cutter(const TriangulationInput& input, Placed& placed)
-      : placed_(placed), segments_(segments_of(input, placed)) {
-    for (std::size_t s = 0; s < segments_.size(); ++s) {
-      const Segment& segment = segments_[s];
-      const bool again =
-          s > 0 && segment.a == segments_[s - 1].a && segment.b == segments_[s - 1].b;
-      if (!again)
-        parts_.push_back({segment.a, segment.b, s});
-      else if (segment.kind == StringKind::Outline)
-        segments_[parts_.back().segment].kind = segment.kind;
-    }
+      : placed_(placed), segments_(segments_of(input, placed, index_)) {
+    for (const StringSegment& s : segments_) parts_.push_back({s.a, s.b, parts_.size(), s.kind});
+    drop_repeated();
   }
 
   CutStrings run() {
-    find_touches();
-    // Rounding a crossing moves it by less than a nanometre, which may make new ones: rarely.
-    constexpr int kRounds = 50;
+    constexpr int kRounds = 100;
     for (int round = 0;; ++round) {
-      const std::vector<Meeting> meetings = proper_crossings();
-      if (meetings.empty()) break;
+      look();
+      if (passings_.empty() && meetings_.empty()) break;
       if (round == kRounds)
-        refuse({}, "strings that cross again and again within rounding",
+        refuse({}, "strings that cross again and again within a nanometre",
                "strings that keep apart or share their points", "draw the strings once");
-      cut(meetings);
+      if (round == 0) tell_touches();
+      cut();
     }
     give_heights();
     renumber();
@@ -110,84 +64,83 @@ class Cutter {
     return i < placed_.vertices.size() ? placed_.vertices[i].plan()
                                        : added_[i - placed_.vertices.size()].plan();
   }
+  Segment2 line(const Part& p) const { return {at(p.a), at(p.b)}; }
 
-  template <class Use>
-  void near_pairs(Use use) const {
-    std::vector<Box> boxes;
-    boxes.reserve(parts_.size());
-    for (std::size_t p = 0; p < parts_.size(); ++p) {
-      const Point2 a = at(parts_[p].a), b = at(parts_[p].b);
-      double low[] = {std::min(a.x, b.x), std::min(a.y, b.y)};
-      double high[] = {std::max(a.x, b.x), std::max(a.y, b.y)};
-      boxes.emplace_back(low, high, p);
-    }
-    CGAL::box_self_intersection_d(boxes.begin(), boxes.end(), [&](const Box& p, const Box& q) {
-      use(std::min(p.info(), q.info()), std::max(p.info(), q.info()));
+  // What is to be cut. Parts that pass a vertex are cut there first; whether they still cross is
+  // seen in the next round.
+  void look() {
+    passings_.clear();
+    meetings_.clear();
+    std::vector<Segment2> lines;
+    for (const Part& p : parts_) lines.push_back(line(p));
+    near_pairs(lines, 2 * kStringSnap, [&](std::size_t p, std::size_t q) {
+      const std::size_t before = passings_.size();
+      note_passing(p, q, lines[p]);
+      note_passing(q, p, lines[q]);
+      if (passings_.size() == before && cross_properly(lines[p], lines[q]))
+        meetings_.push_back({p, q});
+    });
+    std::sort(passings_.begin(), passings_.end(), [](const Passing& a, const Passing& b) {
+      return std::tie(a.part, a.vertex, a.other) < std::tie(b.part, b.vertex, b.other);
+    });
+    std::sort(meetings_.begin(), meetings_.end(), [](const Meeting& a, const Meeting& b) {
+      return std::tie(a.first, a.second) < std::tie(b.first, b.second);
     });
   }
 
-  std::vector<Meeting> proper_crossings() const {
-    std::vector<Meeting> out;
-    near_pairs([&](std::size_t p, std::size_t q) {
-      const Part &s = parts_[p], &t = parts_[q];
-      if (s.a == t.a || s.a == t.b || s.b == t.a || s.b == t.b) return;
-      const Point2 a = at(s.a), b = at(s.b), c = at(t.a), d = at(t.b);
-      if (turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0)
-        out.push_back({p, q});
-    });
-    std::sort(out.begin(), out.end());
-    return out;
+  void note_passing(std::size_t p, std::size_t other, const Segment2& along) {
+    const Part& part = parts_[p];
+    for (const Index v : {parts_[other].a, parts_[other].b})
+      if (v != part.a && v != part.b && distance_to(along, at(v)) <= kStringSnap)
+        passings_.push_back({p, other, v});
   }
 
-  void find_touches() {
+  void tell_touches() {
     std::set<std::tuple<Index, Index, Index>> told;
-    near_pairs([&](std::size_t p, std::size_t q) {
-      touch(parts_[p].segment, parts_[q].segment, told);
-      touch(parts_[q].segment, parts_[p].segment, told);
-    });
+    for (const Passing& p : passings_) {
+      const StringSegment &on = segments_[parts_[p.part].segment],
+                          &with = segments_[parts_[p.other].segment];
+      if (!told.insert({with.string, on.string, p.vertex}).second) continue;
+      out_.touches.push_back({with.string, on.string, at(p.vertex),
+                              p.vertex == with.a ? with.height_a : with.height_b,
+                              height_along(on, at(p.vertex))});
+    }
     std::sort(out_.touches.begin(), out_.touches.end(), by_string_and_place);
   }
 
-  // The ends of segment s that lie on segment t between its ends. Vertices are numbered in
-  // lexicographic order, so on one line "between" is a matter of numbers.
-  void touch(std::size_t s, std::size_t t, std::set<std::tuple<Index, Index, Index>>& told) {
-    const Segment &on = segments_[t], &with = segments_[s];
-    for (const Index v : {with.a, with.b}) {
-      if (v <= on.a || v >= on.b || turn(at(on.a), at(on.b), at(v)) != 0) continue;
-      if (!told.insert({with.string, on.string, v}).second) continue;
-      out_.touches.push_back({with.string, on.string, at(v),
-                              v == with.a ? with.height_a : with.height_b,
-                              height_along(on, at(v))});
-    }
-  }
-
-  double height_along(const Segment& s, Point2 p) const {
+  double height_along(const StringSegment& s, Point2 p) const {
     const Point2 a = at(s.a), u = at(s.b) - a;
     return s.height_a + dot(p - a, u) / dot(u, u) * (s.height_b - s.height_a);
   }
 
+  // The string vertex there, else the vertex exactly there, else a new one.
   Index vertex_at(Point2 p) {
     const auto found =
         std::lower_bound(placed_.vertices.begin(), placed_.vertices.end(), p,
                          [](const Point3& v, Point2 q) { return before(v.plan(), q); });
-    if (found != placed_.vertices.end() && found->plan() == p)
-      return static_cast<Index>(found - placed_.vertices.begin());
+    const bool here = found != placed_.vertices.end() && found->plan() == p;
     const auto next = static_cast<Index>(placed_.vertices.size() + added_.size());
-    const auto [entry, fresh] = number_of_added_.try_emplace({p.x, p.y}, next);
-    if (fresh) added_.push_back({p.x, p.y, 0});
-    return entry->second;
+    const Index mine = here ? static_cast<Index>(found - placed_.vertices.begin()) : next;
+    const Index vertex = index_.find_or_enter(p, mine);
+    if (vertex == next) added_.push_back({p.x, p.y, 0});
+    return vertex;
   }
 
-  void cut(const std::vector<Meeting>& meetings) {
+  void cut() {
     std::vector<std::pair<std::size_t, Index>> cuts;
-    for (const Meeting& m : meetings) {
+    for (const Passing& p : passings_) {
+      cuts.emplace_back(p.part, p.vertex);
+      through_.insert({p.vertex, parts_[p.part].segment});
+    }
+    for (const Meeting& m : meetings_) {
       const Part s = parts_[m.first], t = parts_[m.second];
-      const Index v = vertex_at(exact_crossing(at(s.a), at(s.b), at(t.a), at(t.b)));
+      const Index v = vertex_at(exact_crossing(line(s), line(t)));
       cuts.emplace_back(m.first, v);
       cuts.emplace_back(m.second, v);
       tell(std::min(s.segment, t.segment), std::max(s.segment, t.segment), v);
     }
     split_parts(cuts);
+    drop_repeated();
   }
 
   void tell(std::size_t s, std::size_t t, Index v) {
@@ -211,9 +164,28 @@ class Cutter {
       sort_along(parts_[p], on);
       on.push_back(parts_[p].b);
       for (std::size_t i = 1; i < on.size(); ++i)
-        parts_.push_back({on[i - 1], on[i], parts_[p].segment});
+        parts_.push_back({on[i - 1], on[i], parts_[p].segment, parts_[p].kind});
       parts_[p].b = on.front();
     }
+  }
+
+  // Of parts between the same two vertices the first segment's stands for all, an outline if one
+  // is.
+  void drop_repeated() {
+    for (Part& p : parts_)
+      if (p.b < p.a) std::swap(p.a, p.b);
+    std::sort(parts_.begin(), parts_.end(), [](const Part& p, const Part& q) {
+      return std::tie(p.a, p.b, p.segment) < std::tie(q.a, q.b, q.segment);
+    });
+    std::vector<Part> once;
+    for (const Part& p : parts_) {
+      const bool again = !once.empty() && once.back().a == p.a && once.back().b == p.b;
+      if (!again)
+        once.push_back(p);
+      else if (p.kind == StringKind::Outline)
+        once.back().kind = p.kind;
+    }
+    parts_ = std::move(once);
   }
 
   // From the part's start to its end. Rounding keeps the order along the longer axis, and where two
@@ -271,12 +243,10 @@ class Cutter {
 
   CutStrings finish() {
     for (const Part& p : parts_)
-      out_.pieces.push_back({std::min(p.a, p.b), std::max(p.a, p.b), segments_[p.segment].kind});
+      out_.pieces.push_back({std::min(p.a, p.b), std::max(p.a, p.b), p.kind});
     std::sort(out_.pieces.begin(), out_.pieces.end(), [](const Piece& p, const Piece& q) {
-      return std::tie(p.a, p.b, q.kind) < std::tie(q.a, q.b, p.kind);
+      return std::tie(p.a, p.b) < std::tie(q.a, q.b);
     });
-    const auto same = [](const Piece& p, const Piece& q) { return p.a == q.a && p.b == q.b; };
-    out_.pieces.erase(std::unique(out_.pieces.begin(), out_.pieces.end(), same), out_.pieces.end());
     std::sort(out_.crossings.begin(), out_.crossings.end(), by_string_and_place);
     return std::move(out_);
   }
@@ -287,10 +257,12 @@ class Cutter {
   }
 
   Placed& placed_;
-  std::vector<Segment> segments_;
+  SnapIndex index_;
+  std::vector<StringSegment> segments_;
   std::vector<Part> parts_;
   std::vector<Point3> added_;
-  std::map<std::pair<double, double>, Index> number_of_added_;
+  std::vector<Passing> passings_;
+  std::vector<Meeting> meetings_;
   std::set<std::pair<Index, std::size_t>> through_;
   std::set<std::pair<std::size_t, std::size_t>> told_;
   CutStrings out_;

@@ -7,9 +7,10 @@
 // Laws: triangulate.1 every input position is a vertex, once; doubled positions are told, a
 // string's
 //   height wins over a point's, then the first given; triangulate.2 every string segment is a chain
-//   of edges; triangulate.3 triangles off the strings are Delaunay; triangulate.4 the same input in
-//   another order gives the same triangles (heights of doubled points aside).
-// Accuracy: predicates exact; a crossing of two segments is rounded once.
+//   of edges, to a nanometre; triangulate.3 triangles off the strings are Delaunay; triangulate.4
+//   the same input in another order gives the same triangles (heights of doubled points aside).
+// Accuracy: predicates exact; a crossing of two segments is rounded once. A string that passes a
+//   string's vertex within a nanometre goes through it.
 // Errors: none thrown; fewer than three points not on a line give an empty surface.
 // Source: CGAL 5.5 2D Triangulations manual, constrained triangulations with exact predicates.
 #pragma once
