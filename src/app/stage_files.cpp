@@ -109,7 +109,7 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Pegs:
       return {"pegs.csv", "pegs-polar.csv", "pegs.dxf", "pegs.geojson", "pegs.json", "pegs.xml"};
     case job::Stage::Dig:
-      return {"cells.csv", "cut.tif", "dig.json", "dig.pdf"};
+      return {"cells.csv", "cut.tif", "dig.html", "dig.json", "dig.pdf"};
     case job::Stage::Base:
       return {"base.csv", "base.json"};
     case job::Stage::Fill:

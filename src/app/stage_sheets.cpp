@@ -2,6 +2,7 @@
 
 #include "app/version.h"
 #include "quantity/day_text.h"
+#include "report/dig_page.h"
 #include "report/dig_sheet.h"
 
 namespace squaredig::app {
@@ -16,7 +17,10 @@ report::SheetHead head_of(std::string title, const FileContext& context) {
 
 Files sheets_of(const dig::DigResult& result, const pegs::PegsResult& pegs,
                 const FileContext& context) {
-  return {{"dig.pdf", report::dig_sheet_pdf({result, &pegs}, head_of("Dig sheet", context))}};
+  const report::PitPlan plan{result, &pegs};
+  const auto head = head_of("Dig sheet", context);
+  return {{"dig.pdf", report::dig_sheet_pdf(plan, head)},
+          {"dig.html", report::dig_page(plan, head)}};
 }
 
 }  // namespace squaredig::app

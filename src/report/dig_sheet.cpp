@@ -70,7 +70,8 @@ std::size_t draw_side_column(Canvas& canvas, const PitPlan& plan, const Box& box
 
 void draw_strip(Canvas& canvas, const dig::DigResult& dig, const TankView& view, At left,
                 double right, const std::string& words) {
-  draw_depth_legend(canvas, left, dig);
+  draw_depth_ramp(canvas, left, dig);
+  draw_symbols(canvas, {left.x + 98, left.y});
   draw_north(canvas, {right - 6, left.y - 2}, view.north());
   canvas.text({right - 18, left.y}, words, Lettering{9, kInk, Anchor::Right}.bold());
 }

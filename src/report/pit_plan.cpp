@@ -190,6 +190,19 @@ TankView whole_pit(const PitPlan& plan, const Box& box) {
   return TankView(frame_of(plan.dig), everything(plan), box.inside(kNames));
 }
 
+Box reach_on(const PitPlan& plan, const TankView& view) {
+  const At outer = view(plan.dig.grid.origin);
+  const double size = view.mm(plan.dig.grid.size);
+  Box reach{outer, {outer.x + size * plan.dig.grid.columns, outer.y + size * plan.dig.grid.rows}};
+  for (const GridPoint p : everything(plan)) {
+    const At at = view(p);
+    reach.top_left = {std::min(reach.top_left.x, at.x), std::min(reach.top_left.y, at.y)};
+    reach.bottom_right = {std::max(reach.bottom_right.x, at.x),
+                          std::max(reach.bottom_right.y, at.y)};
+  }
+  return reach;
+}
+
 double figure_points(const TankView& view, const dig::DigResult& dig) {
   return std::min(14.0, (view.mm(dig.grid.size) - kBetweenFigures) / kRegularWidth);
 }
@@ -209,7 +222,7 @@ void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, co
   if (plan.pegs) draw_pegs(canvas, view, *plan.pegs, box);  // names may stand over the edge
 }
 
-void draw_depth_legend(Canvas& canvas, At at, const dig::DigResult& dig) {
+void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig) {
   constexpr double kFrom = 9, kLength = 84;
   constexpr int kSteps = 42;
   const Lettering plain{9};
@@ -223,10 +236,13 @@ void draw_depth_legend(Canvas& canvas, At at, const dig::DigResult& dig) {
   canvas.text({at.x + kFrom + kLength - 1, at.y},
               "deepest " + fixed(dig.deepest_cut.in_metres(), 2),
               plain.bold().anchored(Anchor::Right));
-  double x = at.x + kFrom + kLength + 5;
+}
+
+void draw_symbols(Canvas& canvas, At at) {
+  double x = at.x;
   const auto sample = [&](const char* name, const Stroke& stroke, double room) {
     canvas.line({{x, at.y - 1.3}, {x + 10, at.y - 1.3}}, stroke);
-    canvas.text({x + 11.5, at.y}, name, plain);
+    canvas.text({x + 11.5, at.y}, name, {9});
     x += room;
   };
   sample("toe", {0.5}, 22);

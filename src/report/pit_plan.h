@@ -24,6 +24,8 @@ constexpr double kRegularWidth = 0.786;  // mm of "8.88" for each point of its s
 
 TankFrame frame_of(const dig::DigResult& dig);
 
+// What the plan covers in a view.
+Box reach_on(const PitPlan& plan, const TankView& view);
 // A view of everything on the plan, with room round it for rulers and names of pegs.
 TankView whole_pit(const PitPlan& plan, const Box& box);
 // The size of the figures in the cells at this scale.
@@ -32,8 +34,9 @@ double figure_points(const TankView& view, const dig::DigResult& dig);
 // Draws what of the plan lies in the box.
 void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box);
 
-// The depth ramp with its classes, and the symbols.
-void draw_depth_legend(Canvas& canvas, At top_left, const dig::DigResult& dig);
+// The depth ramp, 94 mm wide, and the symbols, 103 mm; `at` is the left end of the baseline.
+void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig);
+void draw_symbols(Canvas& canvas, At at);
 
 // Long and cross section side by side on one scale of levels, with the ladder of levels.
 void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box);

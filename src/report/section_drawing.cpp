@@ -113,8 +113,9 @@ void draw_tank(Canvas& canvas, const SectionView& view, const dig::DigResult& di
   canvas.text({middle.x, middle.y + 1}, "tank", Lettering{9, kInk, Anchor::Middle});
 }
 
-void draw_one(Canvas& canvas, const dig::DigResult& dig, const dig::Section& section,
-              const SectionView& view, const Box& box) {
+// Gives the right end of what it draws, its heading included.
+double draw_one(Canvas& canvas, const dig::DigResult& dig, const dig::Section& section,
+                const SectionView& view, const Box& box) {
   canvas.begin_group({{"class", "section"}});
   canvas.text({view.left(), box.top_left.y + 3.6}, section.name, Lettering{9.5}.bold());
   const double after = canvas.text_width(section.name, Lettering{9.5}.bold()) + 3;
@@ -127,6 +128,7 @@ void draw_one(Canvas& canvas, const dig::DigResult& dig, const dig::Section& sec
     canvas.text({view.x(end.in_metres()), box.bottom_right.y}, fixed(end.in_metres(), 2),
                 {8.5, kQuiet, Anchor::Middle});
   canvas.end_group();
+  return std::max(view.right(), view.left() + after + canvas.text_width(section.along, {8.5}));
 }
 
 // The ladder at corner A: a thin line over both sections for each rung, its name at the right.
@@ -167,8 +169,7 @@ void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box) {
   double left = box.top_left.x;
   for (const auto& section : dig.sections) {
     const SectionView view(scales, left, reach_of(section));
-    draw_one(canvas, dig, section, view, box);
-    left = view.right() + kBetween;
+    left = draw_one(canvas, dig, section, view, box) + kBetween;
   }
   canvas.text({left - kBetween + 5, box.top_left.y + 3.6}, "levels at A", Lettering{9.5}.bold());
   draw_ladder(canvas, scales, dig, box.top_left.x, left - kBetween);

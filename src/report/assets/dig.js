@@ -1,0 +1,193 @@
+// The dig page: one cell at a time, staff entry, marks of done cells.
+{
+  const data = JSON.parse(byId("data").textContent);
+  const NAME = 0, COLUMN = 1, ROW = 2, ALONG = 3, ACROSS = 4, GROUND = 5, DIG = 6, CUT = 7, MEAN = 8, STAFF = 9;
+  const cells = data.cells;
+  const view = byId("view"), svg = view.querySelector("svg"), size = svg.viewBox.baseVal;
+  const groups = [...svg.querySelectorAll("[data-i]")];
+  const svgElement = (name, attributes) => {
+    const element = document.createElementNS("http://www.w3.org/2000/svg", name);
+    for (const key in attributes) element.setAttribute(key, attributes[key]);
+    return element;
+  };
+  // the square of a cell, from its own drawing
+  const squares = new Map();
+  const square = (i) => {
+    if (!squares.has(i)) {
+      const n = groups[i].firstElementChild.getAttribute("d").match(/-?[\d.]+/g).map(Number);
+      squares.set(i, { x: n[0], y: n[1], width: n[2] - n[0], height: n[5] - n[1] });
+    }
+    return squares.get(i);
+  };
+  const cursor = svgElement("rect", { id: "cursor", visibility: "hidden" });
+  svg.append(cursor);
+  const places = new Map(cells.map((c, i) => [c[COLUMN] + "," + c[ROW], i]));
+  const columns = cells.map((c) => c[COLUMN]), rows = cells.map((c) => c[ROW]);
+  const least = (list) => list.reduce((a, b) => Math.min(a, b));
+  const most = (list) => list.reduce((a, b) => Math.max(a, b));
+  const edge = { left: least(columns), right: most(columns), top: least(rows), bottom: most(rows) };
+
+  const figure = (value, decimals) => value === null ? "–" : value.toFixed(decimals);
+  let now = -1;
+
+  // what a staff must read on the dig level: of the job's laser, or of a height typed in
+  const wanted = (cell) => {
+    const typed = number(byId("instrument").value);
+    if (typed === undefined) return undefined;
+    return typed === null ? cell[STAFF] : cell[DIG] === null ? null : typed - cell[DIG];
+  };
+  // null: nothing typed; undefined: not a number
+  const number = (text) => {
+    const plain = text.trim().replace(",", ".");
+    if (plain === "") return null;
+    return /^-?\d+(\.\d*)?$|^-?\.\d+$/.test(plain) ? Number(plain) : undefined;
+  };
+
+  const answer = () => {
+    const out = byId("answer"), reads = number(byId("read").value);
+    const cell = cells[now];
+    const staff = cell ? wanted(cell) : null;
+    byId("o-staff").textContent = figure(staff === undefined ? null : staff, 3);
+    if (reads === undefined || staff === undefined) out.textContent = "That is not a number in metres.";
+    else if (!cell) out.textContent = reads === null ? "Bigger reading = deeper." : "Choose a cell first.";
+    else if (staff === null) out.textContent = cell[DIG] === null ? "Not dug at the middle of this cell."
+      : "Type the height of instrument: the job names no laser.";
+    else if (reads === null) out.textContent = "Bigger reading = deeper.";
+    else {
+      const more = staff - reads, by = Math.abs(more);
+      out.textContent = by < 0.0005 ? "at dig level" :
+        (more > 0 ? "dig " + by.toFixed(2) + " more" : by.toFixed(2) + " below dig level: stop") +
+        " (" + by.toFixed(3) + ")";
+    }
+  };
+
+  const choose = (i) => {
+    now = i;
+    const cell = cells[i], at = square(i);
+    for (const key in at) cursor.setAttribute(key, at[key]);
+    cursor.setAttribute("visibility", "visible");
+    byId("o-cell").textContent = cell[NAME];
+    byId("o-kind").textContent = cell[CUT] === null ? "mean cut" : "cut";
+    byId("o-cut").textContent = figure(cell[CUT] === null ? cell[MEAN] : cell[CUT], 2);
+    byId("o-dig").textContent = figure(cell[DIG], 3);
+    byId("o-ground").textContent = figure(cell[GROUND], 3);
+    byId("o-across").textContent = figure(cell[ACROSS], 2);
+    byId("o-along").textContent = figure(cell[ALONG], 2);
+    byId("read").value = "";
+    answer();
+    showDone();
+    byId("said").textContent = "cell " + cell[NAME] + ", " + byId("o-kind").textContent + " " + byId("o-cut").textContent + ", dig level " +
+      byId("o-dig").textContent + ", ground " + byId("o-ground").textContent + ", staff reading " +
+      byId("o-staff").textContent + ", " + figure(cell[ALONG], 2) + " along A-B, " + figure(cell[ACROSS], 2) +
+      " from it" + (marks.has(cell[NAME]) ? ", done" : "");
+  };
+
+  // the view follows the chosen cell
+  const follow = () => {
+    const at = square(now), scale = svg.clientWidth / size.width, margin = 12;
+    const x = at.x * scale, y = at.y * scale, side = at.width * scale;
+    if (x < view.scrollLeft + margin) view.scrollLeft = x - margin;
+    if (y < view.scrollTop + margin) view.scrollTop = y - margin;
+    if (x + side > view.scrollLeft + view.clientWidth - margin)
+      view.scrollLeft = x + side - view.clientWidth + margin;
+    if (y + side > view.scrollTop + view.clientHeight - margin)
+      view.scrollTop = y + side - view.clientHeight + margin;
+  };
+
+  // the next cell that way; cells without cut are stepped over
+  const step = (columnStep, rowStep) => {
+    if (now < 0) return choose(0);
+    let column = cells[now][COLUMN], row = cells[now][ROW];
+    for (;;) {
+      column += columnStep;
+      row += rowStep;
+      if (column < edge.left || column > edge.right || row < edge.top || row > edge.bottom) return;
+      const i = places.get(column + "," + row);
+      if (i !== undefined) return choose(i);
+    }
+  };
+
+  // marks: the names of done cells with the time of the mark
+  const marks = new Map(JSON.parse(store.get(data.key) || "[]"));
+  const names = new Map(cells.map((c, i) => [c[NAME], i]));
+  const ticks = new Map();
+  const tick = (i, on) => {
+    if (!on) { ticks.get(i)?.remove(); ticks.delete(i); return; }
+    if (ticks.has(i)) return;
+    const at = square(i), x = at.x, y = at.y, s = at.width;
+    const mark = svgElement("path", { class: "tick", d: `M${x} ${y + s}L${x + s} ${y}M${x + s * 0.08} ${y + s * 0.78}` +
+      `L${x + s * 0.2} ${y + s * 0.92}L${x + s * 0.42} ${y + s * 0.68}` });
+    groups[i].append(mark);
+    ticks.set(i, mark);
+  };
+  const showDone = () => {
+    const on = now >= 0 && marks.has(cells[now][NAME]);
+    byId("done").disabled = now < 0;
+    byId("done").setAttribute("aria-pressed", String(on));
+    byId("count").textContent = marks.size + " of " + cells.length + " done";
+  };
+  const toggle = () => {
+    if (now < 0) return;
+    const name = cells[now][NAME];
+    if (!marks.delete(name)) marks.set(name, new Date().toISOString());
+    tick(now, marks.has(name));
+    store.set(data.key, JSON.stringify([...marks]));
+    showDone();
+    byId("said").textContent = "cell " + name + (marks.has(name) ? " done" : " not done") + ", " + marks.size +
+      " of " + cells.length + " done";
+  };
+  for (const name of marks.keys()) if (names.has(name)) tick(names.get(name), true); else marks.delete(name);
+  showDone();
+
+  const download = (text, name) => {
+    const link = document.createElement("a");
+    link.href = URL.createObjectURL(new Blob([text], { type: "text/csv" }));
+    link.download = name;
+    link.click();
+    URL.revokeObjectURL(link.href);
+  };
+  byId("export").addEventListener("click", () =>
+    download("cell,done\r\n" + [...marks].map((m) => m.join(",") + "\r\n").join(""), "dig-done.csv"));
+  byId("clear").addEventListener("click", () => {
+    if (marks.size === 0 || !window.confirm("Clear the marks of " + marks.size + " cells?")) return;
+    for (const i of [...ticks.keys()]) tick(i, false);
+    marks.clear();
+    store.set(data.key, "[]");
+    showDone();
+  });
+  byId("done").addEventListener("click", toggle);
+  byId("read").addEventListener("input", answer);
+  byId("instrument").addEventListener("input", answer);
+  svg.addEventListener("click", (event) => {
+    const group = event.target.closest("[data-i]");
+    if (group) choose(Number(group.dataset.i));
+  });
+  const keys = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+  view.addEventListener("keydown", (event) => {
+    if (event.ctrlKey || event.altKey || event.metaKey) return;
+    if (keys[event.key]) step(...keys[event.key]);
+    else if (event.key === " " || event.key === "Enter") toggle();
+    else if (event.key === "+") zoom(1.4);
+    else if (event.key === "-") zoom(1 / 1.4);
+    else return;
+    event.preventDefault();
+    if (now >= 0) follow();
+  });
+
+  // zoom 1 shows the whole pit; at first a cell is as large as a fingertip
+  let scale = 1;
+  const mostZoom = 60;
+  const zoom = (by) => {
+    const middle = (view.scrollLeft + view.clientWidth / 2) / svg.clientWidth;
+    const level = (view.scrollTop + view.clientHeight / 2) / svg.clientHeight;
+    scale = Math.min(mostZoom, Math.max(1, scale * by));
+    svg.style.setProperty("--zoom", scale);
+    view.scrollLeft = middle * svg.clientWidth - view.clientWidth / 2;
+    view.scrollTop = level * svg.clientHeight - view.clientHeight / 2;
+  };
+  byId("nearer").addEventListener("click", () => zoom(1.4));
+  byId("farther").addEventListener("click", () => zoom(1 / 1.4));
+  byId("whole").addEventListener("click", () => zoom(1 / scale));
+  if (cells.length) zoom(Math.max(1, 34 * size.width / (square(0).width * view.clientWidth)));
+  view.scrollLeft = view.scrollTop = 0;
+}
