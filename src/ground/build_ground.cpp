@@ -186,7 +186,10 @@ void name_rows(const GroundInput& input, const std::vector<Index>& string_rows,
   }
 }
 
-BuiltGround from_points(const GroundInput& input, const geometry::SiteFrame& frame) {
+enum class NoTriangle { Refused, LeftEmpty };
+
+BuiltGround from_points(const GroundInput& input, const geometry::SiteFrame& frame,
+                        NoTriangle none) {
   std::vector<Problem> problems;
   find_missing_heights(input, problems);
   check_outlines(input, frame, problems);
@@ -196,7 +199,8 @@ BuiltGround from_points(const GroundInput& input, const geometry::SiteFrame& fra
   Prepared prepared = prepare(input, frame, built.cautions);
   const std::size_t given = prepared.input.points.size();
   geometry::Triangulated made = geometry::triangulate(prepared.input);
-  if (made.surface.triangles.empty()) refuse_nothing(input, made, given - made.doubled.size());
+  if (made.surface.triangles.empty() && none == NoTriangle::Refused)
+    refuse_nothing(input, made, given - made.doubled.size());
   name_rows(input, prepared.string_rows, made, built);
   built.ground.surface = std::move(made.surface);
   built.doubled = std::move(made.doubled);
@@ -211,17 +215,25 @@ BuiltGround from_points(const GroundInput& input, const geometry::SiteFrame& fra
   return built;
 }
 
-}  // namespace
-
-BuiltGround build_ground(const GroundInput& input, const geometry::SiteFrame& frame) {
-  BuiltGround built =
-      input.surface ? from_ready_surface(*input.surface, frame) : from_points(input, frame);
+BuiltGround with_sigmas(const GroundInput& input, BuiltGround built) {
   built.ground.sigma_common = input.sigma_common;
   built.ground.sigma_height = sigmas(input, built.ground.source);
   built.ground.sigma_plan = plan_sigmas(input, built.ground.source);
-  if (input.surface && !(input.breaklines.empty() && input.outline.empty()))
+  return built;
+}
+
+}  // namespace
+
+BuiltGround build_ground(const GroundInput& input, const geometry::SiteFrame& frame) {
+  if (!input.surface) return with_sigmas(input, from_points(input, frame, NoTriangle::Refused));
+  BuiltGround built = with_sigmas(input, from_ready_surface(*input.surface, frame));
+  if (!(input.breaklines.empty() && input.outline.empty()))
     built.cautions.push_back("breaklines and outline are not applied to a ready surface");
   return built;
+}
+
+BuiltGround build_part(const GroundInput& input, const geometry::SiteFrame& frame) {
+  return with_sigmas(input, from_points(input, frame, NoTriangle::LeftEmpty));
 }
 
 }  // namespace squaredig::ground

@@ -32,5 +32,7 @@ struct BuiltGround {
 };
 
 BuiltGround build_ground(const GroundInput& input, const geometry::SiteFrame& frame);
+// The same of a part of a survey: points that make no triangle give an empty surface.
+BuiltGround build_part(const GroundInput& input, const geometry::SiteFrame& frame);
 
 }  // namespace squaredig::ground

@@ -118,7 +118,7 @@ bool certified(const GroundSurface& ground, const Region& region, const Region& 
   const Box read = box_in(ground.frame, window);
   const Box all = box_in(ground.frame, extent);
   // where the survey reaches into the region, what was read must too
-  if (!holds(read, common(asked, all))) return false;
+  if (ground.surface.triangles.empty() || !holds(read, common(asked, all))) return false;
   const double longest =
       longest_edge ? longest_edge->in_metres() : std::numeric_limits<double>::infinity();
   const geometry::Locator locator(ground.surface);
@@ -146,16 +146,11 @@ bool WindowedSurvey::whole() const {
   return holds(box_in(frame_, window_), box_in(frame_, extent_));
 }
 
-// Nothing where the window holds too little to make a surface: a wider one may not.
-std::optional<BuiltGround> WindowedSurvey::build() const {
+BuiltGround WindowedSurvey::build() const {
   if (whole()) return build_ground(input_, frame_);
   GroundInput plain = input_;
   plain.longest_edge.reset();  // the window's own rim is not the survey's
-  try {
-    return build_ground(plain, frame_);
-  } catch (const Refusal&) {
-    return std::nullopt;
-  }
+  return build_part(plain, frame_);
 }
 
 void WindowedSurvey::widen(const Region& region) {

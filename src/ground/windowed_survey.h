@@ -40,7 +40,7 @@ class WindowedSurvey final : public Survey {
 
  private:
   void widen(const Region& region);
-  std::optional<BuiltGround> build() const;
+  BuiltGround build() const;
   bool whole() const;
 
   GroundInput input_;
