@@ -29,7 +29,7 @@ void scale_plan(const job::Job& job, design::DesignInput& design,
   if (design.plan_lengths == design::PlanLengths::Grid) return;
   const pegs::OnGrid on = grid_of(job);
   if (on.stated_factor) {
-    design.combined_factor = on.stated_factor->value();
+    design.combined_factor = *on.stated_factor;
     return;
   }
   if (!on.grid)
@@ -37,7 +37,7 @@ void scale_plan(const job::Job& job, design::DesignInput& design,
            "scale_factor, or a crs from which it is computed",
            "state scale_factor, or give grid lengths");
   const Ratio factor = computed_factor(*on.grid, design);
-  design.combined_factor = factor.value();
+  design.combined_factor = factor;
   assumed.push_back("ground lengths are scaled by " + fixed(factor.value(), 8) +
                     ", computed at corner A from " + on.grid->code() +
                     " with the underside of the tank as height above the ellipsoid");

@@ -222,7 +222,7 @@ StageOutput Stages::run_base() {
                             design::gaps_of(design.pit, pit.tank),
                             design.tank.module};
   for (const auto& corner : pit.toe) planned.toe.push_back(corner.at);
-  for (auto& gap : planned.gap) gap = gap * design.combined_factor;
+  for (auto& gap : planned.gap) gap = gap * design.combined_factor.value();
   auto result = base::check_base(inputs_.base->value, planned);
   result.head = joined(inputs_.head(Stage::Base), result.head);
   for (const auto& point : result.aside)

@@ -137,7 +137,7 @@ struct DesignInput {
   PitInput pit;
   PointTable control;
   PlanLengths plan_lengths = PlanLengths::Grid;
-  double combined_factor = 1;  // grid / ground; 1 where lengths are grid lengths
+  Ratio combined_factor = Ratio::of(1);  // grid / ground; 1 where lengths are grid lengths
 };
 
 }  // namespace squaredig::design

@@ -40,7 +40,7 @@ std::vector<double> scaled(const std::vector<Length>& lengths, double factor) {
 
 SideRing toe_ring(const DesignInput& input, const Tank& tank, const geometry::SiteFrame& frame) {
   const auto ring = moved_outward(tank_ring(tank, frame),
-                                  scaled(gaps_of(input.pit, tank), input.combined_factor));
+                                  scaled(gaps_of(input.pit, tank), input.combined_factor.value()));
   if (ring) return *ring;
   refuse(input.pit.gap.place, "gaps with which the toe crosses itself or two sides in line part",
          "gaps that leave one closed toe line", "correct the gaps");
@@ -145,7 +145,7 @@ class PitBuilder {
         const double height = bench.above_floor.in_metres();
         widen(part, height - below, 0);
         const SideRing contour = convex_moved_outward(part.ring, part.out);
-        widen(part, 0, bench.width.in_metres() * input_.combined_factor);
+        widen(part, 0, bench.width.in_metres() * input_.combined_factor.value());
         part.batters_now =
             bench.batter ? std::vector<Batter>(tank_.sides(), *bench.batter) : part.batters;
         geometry::Plane plane = floor_;

@@ -42,8 +42,8 @@ Bearing bearing_to_b(const DesignInput& input, GridPoint a, Length length, Tank&
 
 Tank rectangle(const DesignInput& input) {
   const TankInput& t = input.tank;
-  const Length length = *t.length * input.combined_factor;
-  const Length width = *t.width * input.combined_factor;
+  const Length length = *t.length * input.combined_factor.value();
+  const Length width = *t.width * input.combined_factor.value();
   Tank tank;
   GridPoint a;
   if (t.from) {
@@ -53,8 +53,8 @@ Tank rectangle(const DesignInput& input) {
       refuse(t.place, "a line from a point to itself", "two different control points",
              "correct `from.line`");
     const Bearing line = Bearing::of_line(start, end);
-    a = ahead(start, line, t.from->along * input.combined_factor,
-              t.from->right * input.combined_factor);
+    a = ahead(start, line, t.from->along * input.combined_factor.value(),
+              t.from->right * input.combined_factor.value());
     tank.ab = line + t.from->turn;
   } else {
     a = point_of(input, *t.corner_a);

@@ -25,8 +25,8 @@ std::size_t side_number(const PitBase& base, const Ramp& ramp) {
 
 RampLine line_of(const PitBase& base, const Ramp& ramp) {
   const std::size_t side = side_number(base, ramp);
-  const double along = ramp.along.in_metres() * base.input.combined_factor;
-  const double half = ramp.width.in_metres() * base.input.combined_factor / 2;
+  const double along = ramp.along.in_metres() * base.input.combined_factor.value();
+  const double half = ramp.width.in_metres() * base.input.combined_factor.value() / 2;
   const double length = base.tank.side_length(side).in_metres();
   if (along - half < -1e-9 || along + half > length + 1e-9)
     refuse(ramp.place, "a ramp that reaches past the end of side " + ramp.side,
@@ -37,7 +37,7 @@ RampLine line_of(const PitBase& base, const Ramp& ramp) {
   const Point2 onward = (1 / std::hypot(next.x - corner.x, next.y - corner.y)) * (next - corner);
   const Point2 outward{-onward.y, onward.x};  // the tank runs clockwise
   const double gap =
-      gaps_of(base.input.pit, base.tank)[side].in_metres() * base.input.combined_factor;
+      gaps_of(base.input.pit, base.tank)[side].in_metres() * base.input.combined_factor.value();
   return {corner + along * onward + gap * outward, outward, onward};
 }
 
@@ -67,7 +67,7 @@ geometry::ConvexCut ramp_cut(const PitBase& base, const Ramp& ramp) {
   cut.part = static_cast<geometry::Index>(Part::Ramp);
   cut.reaches = false;  // it counts where it is joined to the pit
   cut.floor = {line.start, base.floor.at(line.start), rise * line.outward.x, rise * line.outward.y};
-  const double half = ramp.width.in_metres() * base.input.combined_factor / 2;
+  const double half = ramp.width.in_metres() * base.input.combined_factor.value() / 2;
   const Point2 first = line.start - half * line.onward, last = line.start + half * line.onward;
   // seen outward, the side's first corner is on the left
   add_edge(ramp, cut.floor, first, line.outward, -1 * line.onward, cut);

@@ -63,7 +63,7 @@ CutSpec straight(const Trench& trench, const Point3& from, const Point3& to, dou
 }
 
 void add_trench(const PitBase& base, const Trench& trench, PitCuts& pit) {
-  const double width = trench.width.in_metres() * base.input.combined_factor;
+  const double width = trench.width.in_metres() * base.input.combined_factor.value();
   const auto line = floor_line(base, trench);
   for (std::size_t i = 0; i + 1 < line.size(); ++i)
     pit.cuts.push_back(

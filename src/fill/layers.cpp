@@ -123,7 +123,8 @@ void add_layers(const FillInput& input, const FillContext& context, FillResult& 
   if (input.layers.empty()) return;
   const auto& pit = context.pit;
   const auto parts = apart(design::footprint_rings(
-      pit.tank, pit.frame, input.capping_beyond * context.design.combined_factor, input.place));
+      pit.tank, pit.frame, input.capping_beyond * context.design.combined_factor.value(),
+      input.place));
   const FillLevels levels = levels_of(input, pit);
   std::vector<PlaneFacet> bottom;
   for (const auto& part : parts) bottom.push_back({part, levels.tank_top});

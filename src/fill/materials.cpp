@@ -55,7 +55,7 @@ void add_materials(const FillInput& input, const FillContext& context, FillResul
 
 void add_sheets(const FillInput& input, const FillContext& context, FillResult& result) {
   const auto& tank = context.pit.tank;
-  const double scale = context.design.combined_factor;
+  const double scale = context.design.combined_factor.value();
   // of an outline that is no rectangle, the box along A-B that holds it
   Length length, width;
   for (const GridPoint p : tank.corners) {

@@ -49,7 +49,7 @@ std::vector<Volume> pipes_by_lift(const FillContext& context, const FillLevels& 
   for (const auto& pipe : context.design.tank.pipes) {
     const auto side = side_of(tank, pipe.side);
     if (!side) continue;  // told where the pegs are set out
-    const Length along = pipe.along * context.design.combined_factor;
+    const Length along = pipe.along * context.design.combined_factor.value();
     const GridPoint start = ahead(tank.corners[*side], tank.side_bearing(*side), along);
     const double radius = pipe.diameter.in_metres() / 2;
     const double run = run_in_hole(context, start, tank.side_bearing(*side) - Angle::degrees(90),

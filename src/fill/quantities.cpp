@@ -155,7 +155,7 @@ void add_capping(const FillInput& input, const Amounts& amounts,
 
 void add_quantities(const FillInput& input, const FillContext& context, FillResult& result) {
   const auto& pit = context.pit;
-  const Length beyond = input.capping_beyond * context.design.combined_factor;
+  const Length beyond = input.capping_beyond * context.design.combined_factor.value();
   const ColumnSource source{pit, pit.ground, input.finish,
                             design::footprint_rings(pit.tank, pit.frame, Length{}, input.place),
                             design::footprint_rings(pit.tank, pit.frame, beyond, input.place)};

@@ -16,7 +16,7 @@ struct Work {
 
   const design::Tank& tank() const { return pit.tank; }
   // A length of the job file on the grid.
-  Length on_grid(Length stated) const { return stated * design.combined_factor; }
+  Length on_grid(Length stated) const { return stated * design.combined_factor.value(); }
 };
 
 // --- names and strings -------------------------------------------------------------------------

@@ -61,7 +61,7 @@ ScaleHere scale_here(const Work& work, ResultHead& head) {
   }
   if (work.on.stated_factor) scale.combined = *work.on.stated_factor;
   if (work.design.plan_lengths == design::PlanLengths::Ground)
-    scale.combined = Ratio::of(work.design.combined_factor);
+    scale.combined = work.design.combined_factor;
   if (!work.on.grid && !work.on.stated_factor)
     head.assumed.push_back("On a local grid, grid and ground lengths are taken as equal.");
   scale.words = suffered(work.tank(), scale.combined);

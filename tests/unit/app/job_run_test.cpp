@@ -163,7 +163,7 @@ TEST(Stages, GroundLengthsAreScaledByTheGridsFactor) {
   job.replace("job.toml", "heights = \"EPSG:5731\"",
               "heights = \"EPSG:5731\"\nplan_lengths = \"ground\"");
   const Inputs inputs = job.inputs({Stage::Dig});
-  const double factor = inputs.design->value.combined_factor;
+  const double factor = inputs.design->value.combined_factor.value();
   EXPECT_GT(factor, 0.9998);  // EPSG:2157 has 0.99982 on its meridian, 8 degrees west
   EXPECT_LT(factor, 1.0);
   ASSERT_FALSE(inputs.head(Stage::Dig).assumed.empty());

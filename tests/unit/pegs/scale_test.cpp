@@ -49,7 +49,7 @@ TEST(Scale, GroundLengthsComeBackOnTheGround) {
   Site site;
   site.on.stated_factor = Ratio::of(0.9996);
   site.design.plan_lengths = design::PlanLengths::Ground;
-  site.design.combined_factor = 0.9996;
+  site.design.combined_factor = Ratio::of(0.9996);
   site.pegs.offset = Length::metres(6);
   const PegsResult r = site.run();
   EXPECT_NEAR(r.sides[0].grid.in_metres(), 24 * 0.9996, 1e-9);
