@@ -24,25 +24,38 @@ void tell_swapped(const formats::Extent& extent, const PointTable* control,
   if (control != nullptr) formats::check_swapped(extent, *control, columns);
 }
 
+bool holds(const ground::Region& region, GridPoint p) {
+  return p.easting >= region.low.easting && p.easting <= region.high.easting &&
+         p.northing >= region.low.northing && p.northing <= region.high.northing;
+}
+
 // One points file, its points added to those of `before`.
 FromFiles<PointTable> read_one(const JobFolder& job, const job::FileSpec& file,
                                const PointsAsked& asked, PointTable before) {
-  if (file.path == kFieldPoints && job.reduced)
-    return points_of(*job.reduced, asked, std::move(before));
+  if (file.path == kFieldPoints && job.reduced) {
+    auto reduced = points_of(*job.reduced, asked, std::move(before));
+    for (const auto& point : reduced.value.points) reduced.extent.add(point.at.at);
+    return reduced;
+  }
   auto source = job.source(file);
   source.codes = asked.codes;
   formats::PointsWanted wanted;
   wanted.heights = asked.heights;
   wanted.names = asked.names;
+  if (asked.window)
+    wanted.keep = [window = *asked.window](const GridPosition& p) { return holds(window, p.at); };
   if (ending_of(file, {".csv", ".txt", ".xml"}, "points") == ".xml") {
     auto read = formats::read_landxml_points(source, wanted, std::move(before));
     tell_swapped(read.extent, asked.control, {file.place, file.place});
-    return {
-        std::move(read.points), {read.record}, std::move(read.cautions), std::move(read.assumed)};
+    return {std::move(read.points),
+            {read.record},
+            std::move(read.cautions),
+            std::move(read.assumed),
+            read.extent};
   }
   auto read = formats::read_points_csv(source, wanted, std::move(before));
   tell_swapped(read.extent, asked.control, read.columns);
-  return {std::move(read.points), {read.record}, std::move(read.cautions)};
+  return {std::move(read.points), {read.record}, std::move(read.cautions), {}, read.extent};
 }
 
 FromFiles<std::vector<SurveyString>> read_one(const JobFolder& job, const job::FileSpec& file,
@@ -50,12 +63,15 @@ FromFiles<std::vector<SurveyString>> read_one(const JobFolder& job, const job::F
   if (ending_of(file, {".csv", ".txt", ".xml"}, "strings") == ".xml") {
     auto read = formats::read_landxml_breaklines(job.source(file), heights);
     tell_swapped(read.extent, control, {file.place, file.place});
-    return {
-        std::move(read.strings), {read.record}, std::move(read.cautions), std::move(read.assumed)};
+    return {std::move(read.strings),
+            {read.record},
+            std::move(read.cautions),
+            std::move(read.assumed),
+            read.extent};
   }
   auto read = formats::read_strings_csv(job.source(file), heights);
   tell_swapped(read.extent, control, read.columns);
-  return {std::move(read.strings), {read.record}, std::move(read.cautions)};
+  return {std::move(read.strings), {read.record}, std::move(read.cautions), {}, read.extent};
 }
 
 }  // namespace

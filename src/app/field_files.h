@@ -8,6 +8,7 @@
 
 #include "app/job_folder.h"
 #include "formats/points_csv.h"
+#include "ground/survey.h"
 #include "quantity/points.h"
 
 namespace squaredig::app {
@@ -19,12 +20,14 @@ struct FromFiles {
   std::vector<InputRecord> records = {};
   std::vector<std::string> cautions = {};
   std::vector<std::string> assumed = {};
+  formats::Extent extent = {};  // of all that was read, kept or not
 
   template <class Other>
   Other take(FromFiles<Other> other) {
     records.insert(records.end(), other.records.begin(), other.records.end());
     cautions.insert(cautions.end(), other.cautions.begin(), other.cautions.end());
     assumed.insert(assumed.end(), other.assumed.begin(), other.assumed.end());
+    extent.add(other.extent);
     return std::move(other.value);
   }
 };
@@ -36,6 +39,7 @@ struct PointsAsked {
   formats::Names names = formats::Names::Told;
   formats::Heights heights = formats::Heights::Needed;
   const PointTable* control = nullptr;
+  std::optional<ground::Region> window = std::nullopt;  // points outside are counted, not kept
 };
 
 FromFiles<PointTable> read_points(const JobFolder& job, const std::vector<job::FileSpec>& files,

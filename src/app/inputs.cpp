@@ -5,6 +5,7 @@
 #include "app/parallel.h"
 #include "app/plan_scale.h"
 #include "app/refusals.h"
+#include "design/tank.h"
 
 namespace squaredig::app {
 namespace {
@@ -19,7 +20,9 @@ FromFiles<PointTable> read_control(const JobFolder& job) {
   return read_points(job, {job.job.control->points}, asked);
 }
 
-FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTable* control) {
+// With a window, points outside it are counted and not kept; strings are always kept whole.
+FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTable* control,
+                                           const std::optional<ground::Region>& window) {
   const job::GroundTable& table = *job.job.ground;
   FromFiles<ground::GroundInput> ground{table.settings};
   Refusals refusals;
@@ -27,6 +30,7 @@ FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTabl
     PointsAsked asked;
     asked.codes = table.codes;
     asked.control = control;
+    asked.window = window;
     ground.value.points = ground.take(read_points(job, table.points, asked));
   });
   refusals.gather([&] {
@@ -112,6 +116,7 @@ FromFiles<pegs::PegsInput> read_pegs(const JobFolder& job, const PointTable* con
 FromFiles<dig::DigInput> read_dig(const JobFolder& job, const PointTable* control) {
   FromFiles<dig::DigInput> dig{job.job.dig->settings};
   dig.value.laser = job.job.laser;
+  if (job.job.water) dig.value.water_level = job.job.water->level;
   Refusals refusals;
   for (const auto& survey : job.job.progress)
     refusals.gather([&] {
@@ -174,6 +179,15 @@ FromFiles<fill::FillInput> read_fill(const JobFolder& job, const PointTable* con
   });
   refusals.throw_if_any();
   return fill;
+}
+
+// A first guess of the ground that a pit touches; the survey asks for more where it needs more.
+ground::Region window_round(const FromFiles<design::DesignInput>& design) {
+  constexpr Length kRound = Length::metres(60);
+  formats::Extent extent;
+  for (const GridPoint corner : design::place_tank(design.value).corners) extent.add(corner);
+  return {{extent.low().easting - kRound, extent.low().northing - kRound},
+          {extent.high().easting + kRound, extent.high().northing + kRound}};
 }
 
 template <class Value>
@@ -244,6 +258,11 @@ ResultHead Inputs::head(Stage stage) const {
   return head;
 }
 
+ground::GroundInput read_ground_in(const Inputs& inputs, const ground::Region& window) {
+  const auto& control = inputs.control.value;
+  return read_ground(inputs.job, control.empty() ? nullptr : &control, window).value;
+}
+
 Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned threads) {
   Refusals refusals;
   for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
@@ -261,13 +280,16 @@ Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned
   const bool fill = wanted(Stage::Fill);
   read_field(inputs, wanted);
   const JobFolder& with = inputs.job;
+  if (pegs || dig || base || fill)
+    refusals.gather([&] { inputs.design = read_design(job, inputs.control.value); });
+  // the ground stage examines every point; the others need the ground round the pit alone
+  if (inputs.design && !stages.contains(Stage::Ground) && !job.job.ground->surface)
+    refusals.gather([&] { inputs.ground_window = window_round(*inputs.design); });
   Works works;
   if (std::any_of(stages.begin(), stages.end(), [](Stage s) { return s != Stage::Field; }))
-    works.push_back([&] { inputs.ground = read_ground(with, control); });
+    works.push_back([&] { inputs.ground = read_ground(with, control, inputs.ground_window); });
   if (job.job.site && (pegs || dig))
     works.push_back([&] { inputs.site = read_site(job, control); });
-  if (pegs || dig || base || fill)
-    works.push_back([&] { inputs.design = read_design(job, inputs.control.value); });
   if (pegs) works.push_back([&] { inputs.pegs = read_pegs(with, control); });
   if (dig) works.push_back([&] { inputs.dig = read_dig(with, control); });
   if (base) works.push_back([&] { inputs.base = read_base(with, control); });

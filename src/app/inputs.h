@@ -9,6 +9,7 @@
 #include <set>
 
 #include "app/field_books.h"
+#include "ground/survey.h"
 
 namespace squaredig::app {
 
@@ -23,12 +24,16 @@ struct Inputs {
   std::optional<FromFiles<dig::DigInput>> dig;
   std::optional<FromFiles<base::BaseInput>> base;
   std::optional<FromFiles<fill::FillInput>> fill;
+  std::optional<ground::Region> ground_window = {};  // what `ground` holds; nothing: everything
 
   bool has(job::Stage stage) const;
   // What a result of the stage says first: its inputs in the order of the job file, what was
   // assumed, and the cautions of its files.
   ResultHead head(job::Stage stage) const;
 };
+
+// The ground's points in another window, and its strings.
+ground::GroundInput read_ground_in(const Inputs& inputs, const ground::Region& window);
 
 // Reads what the stages need, with so many threads (0: as many as the machine has). Refuses (with
 // the job file's lines) where the job lacks a table.

@@ -5,6 +5,7 @@
 #include "formats/base_csv.h"
 #include "formats/base_json.h"
 #include "formats/cells_csv.h"
+#include "formats/dig_files.h"
 #include "formats/dig_json.h"
 #include "formats/field_json.h"
 #include "formats/field_points_csv.h"
@@ -84,7 +85,14 @@ Files files_of(const pegs::PegsResult& result, const FileContext& context) {
 Files files_of(const dig::DigResult& result, const FileContext& context) {
   return {{"cells.csv", formats::cells_csv(result.grid)},
           {"cut.tif", cut_tif(result.grid, context)},
+          {"dig.dxf", formats::dig_dxf(result)},
+          {"dig.xml", formats::dig_xml(result, document(result.head, context))},
           {"dig.json", formats::dig_json(result, kVersion)}};
+}
+
+Files dig_map(const dig::DigResult& result, const std::vector<pegs::ReferencePeg>& pegs,
+              const FileContext& context) {
+  return {{"dig.gpkg", formats::dig_gpkg(result, pegs, {context.crs, context.date, {}})}};
 }
 
 Files files_of(const base::BaseResult& result, const FileContext&) {
@@ -109,7 +117,8 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Pegs:
       return {"pegs.csv", "pegs-polar.csv", "pegs.dxf", "pegs.geojson", "pegs.json", "pegs.xml"};
     case job::Stage::Dig:
-      return {"cells.csv", "cut.tif", "dig.html", "dig.json", "dig.pdf"};
+      return {"cells.csv", "cut.tif",  "dig.dxf", "dig.gpkg",
+              "dig.html",  "dig.json", "dig.pdf", "dig.xml"};
     case job::Stage::Base:
       return {"base.csv", "base.json"};
     case job::Stage::Fill:

@@ -30,6 +30,9 @@ Files files_of(const field::FieldResult& result, const FileContext& context);
 Files files_of(const ground::GroundResult& result, const FileContext& context);
 Files files_of(const pegs::PegsResult& result, const FileContext& context);
 Files files_of(const dig::DigResult& result, const FileContext& context);
+// dig.gpkg, which holds the reference pegs too.
+Files dig_map(const dig::DigResult& result, const std::vector<pegs::ReferencePeg>& pegs,
+              const FileContext& context);
 Files files_of(const fill::FillResult& result, const FileContext& context);
 Files files_of(const record::RecordResult& result, const FileContext& context);
 Files files_of(const base::BaseResult& result, const FileContext& context);

@@ -112,23 +112,36 @@ GridPosition middle_of(const ground::GroundInput& input) {
 
 }  // namespace
 
-ground::WholeSurvey& Stages::survey() {
-  if (!survey_) {
+geometry::SiteFrame Stages::frame() const {
+  if (!inputs_.design) return geometry::SiteFrame::around(middle_of(inputs_.ground.value));
+  const design::Tank tank = design::place_tank(inputs_.design->value);
+  return geometry::SiteFrame::around({tank.corners[0], tank.underside.level});
+}
+
+ground::WholeSurvey& Stages::whole_survey() {
+  if (!whole_) {
     progress_.step("building the ground");
-    GridPosition near = middle_of(inputs_.ground.value);
-    if (inputs_.design) {
-      const design::Tank tank = design::place_tank(inputs_.design->value);
-      near = {tank.corners[0], tank.underside.level};
-    }
-    survey_ = std::make_unique<ground::WholeSurvey>(inputs_.ground.value,
-                                                    geometry::SiteFrame::around(near));
+    whole_ = std::make_unique<ground::WholeSurvey>(inputs_.ground.value, frame());
   }
-  return *survey_;
+  return *whole_;
+}
+
+// The whole where everything was read, else as much as the pit needs.
+ground::Survey& Stages::survey() {
+  if (!inputs_.ground_window) return whole_survey();
+  if (!window_) {
+    progress_.step("building the ground round the pit");
+    const auto& extent = inputs_.ground.extent;
+    window_ = std::make_unique<ground::WindowedSurvey>(
+        inputs_.ground.value, *inputs_.ground_window, ground::Region{extent.low(), extent.high()},
+        [this](const ground::Region& window) { return read_ground_in(inputs_, window); }, frame());
+  }
+  return *window_;
 }
 
 const design::Excavation& Stages::excavation() {
   if (!excavation_) {
-    ground::WholeSurvey& ground = survey();
+    ground::Survey& ground = survey();
     progress_.step("cutting the pit");
     excavation_ =
         std::make_unique<design::Excavation>(design::excavate(inputs_.design->value, ground));
@@ -173,7 +186,7 @@ StageOutput Stages::run_field() {
 }
 
 StageOutput Stages::run_ground() {
-  const auto& built = survey().built();
+  const auto& built = whole_survey().built();
   progress_.step("examining the ground");
   ground::GroundResult result = ground::examine(inputs_.ground.value, built);
   ResultHead head = inputs_.head(Stage::Ground);
@@ -207,6 +220,7 @@ StageOutput Stages::run_dig() {
   StageOutput out = output(Stage::Dig, result, inputs_);
   progress_.step("drawing the dig sheet");
   out.files.merge(sheets_of(result, strings, context_of(inputs_.job.job)));
+  out.files.merge(dig_map(result, strings.reference, context_of(inputs_.job.job)));
   return out;
 }
 

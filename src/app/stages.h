@@ -15,6 +15,7 @@
 #include "app/summary.h"
 #include "design/excavation.h"
 #include "ground/whole_survey.h"
+#include "ground/windowed_survey.h"
 #include "record/record_result.h"
 
 namespace squaredig::app {
@@ -45,12 +46,15 @@ class Stages {
   StageOutput run_record();
   StageOutput made(job::Stage stage);
   record::Storage storage() const;
-  ground::WholeSurvey& survey();
+  geometry::SiteFrame frame() const;
+  ground::WholeSurvey& whole_survey();
+  ground::Survey& survey();
   const design::Excavation& excavation();
 
   const Inputs& inputs_;
   Progress& progress_;
-  std::unique_ptr<ground::WholeSurvey> survey_;
+  std::unique_ptr<ground::WholeSurvey> whole_;
+  std::unique_ptr<ground::WindowedSurvey> window_;
   std::unique_ptr<design::Excavation> excavation_;
   std::map<job::Stage, StageOutput> done_;
   std::optional<base::BestPlane> surveyed_base_;

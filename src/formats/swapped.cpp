@@ -25,6 +25,12 @@ void Extent::add(GridPoint at) {
   high_n_ = std::max(high_n_, n);
 }
 
+void Extent::add(const Extent& other) {
+  if (other.empty()) return;
+  add(other.low());
+  add(other.high());
+}
+
 GridPoint Extent::middle() const {
   return grid_point(low_e_ / 2 + high_e_ / 2, low_n_ / 2 + high_n_ / 2);
 }

@@ -16,7 +16,11 @@ namespace squaredig::formats {
 class Extent {
  public:
   void add(GridPoint at);
+  void add(const Extent& other);
   bool empty() const { return low_e_ > high_e_; }
+  // Requires of the corners and the middle: not empty.
+  GridPoint low() const { return grid_point(low_e_, low_n_); }
+  GridPoint high() const { return grid_point(high_e_, high_n_); }
   GridPoint middle() const;
   Length diagonal() const;
 
