@@ -93,28 +93,6 @@ void add_staff_findings(const design::Laser& laser, DigResult& result) {
                                          "higher or lower, or take a longer staff."});
 }
 
-void add_cautions(const Work& work, DigResult& result) {
-  auto& cautions = result.head.cautions;
-  cautions = work.pit.cautions;
-  cautions.push_back(work.design.pit.corners == design::Corners::Mitre
-                         ? "Corners are mitred: both batters run on until they meet."
-                         : "Corners are rounded by chords at most 6 degrees apart, which hold at "
-                           "most 0.1 percent more than the cone.");
-  if (!work.design.pit.batter_given_by)
-    cautions.push_back("NO BATTER GIVEN: support by others. Nobody is named who gave the batters.");
-  for (const auto& ring : work.pit.crest)
-    for (std::size_t i = 0; i < ring.corners.size(); ++i)
-      if (ring.vertical[i] && work.design.pit.vertical_caution_depth) {
-        const auto& p = ring.corners[i];
-        const auto floor = work.pit.surface_at(p.at);
-        if (floor && p.height - *floor > *work.design.pit.vertical_caution_depth) {
-          cautions.push_back("NO BATTER GIVEN: support by others. A vertical face is deeper than " +
-                             fixed(work.design.pit.vertical_caution_depth->in_metres(), 2) + " m.");
-          return;
-        }
-      }
-}
-
 // A ramp's floor has no outer end, and a bench is only where the ground reaches it: where the
 // ground falls below them they are over.
 bool is_toe_floor(const Work& work, const geometry::Facet& facet) {
@@ -211,6 +189,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   add_progress(work, result);
   if (input.rough_above && *input.rough_above > Length{})
     result.stop_level_at_a = pit.tank.dig_level.at(pit.tank.corners[0]) + *input.rough_above;
+  add_vertical_faces(work, result);
   add_cautions(work, result);
   return result;
 }

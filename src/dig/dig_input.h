@@ -26,6 +26,7 @@ struct DigInput {
   std::optional<Length> spoil_setback;   // drawn
   std::vector<ProgressSurvey> progress;  // in order
   std::optional<design::SiteInput> site;
+  std::optional<Elevation> water_level;     // highest credible groundwater
   std::optional<design::LaserInput> laser;  // nothing: no staff readings
   Place place;
 };

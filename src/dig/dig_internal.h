@@ -23,6 +23,8 @@ void fill_to_floor(const Work& work, DigResult& result);
 void add_parts(const Work& work, DigResult& result);
 void add_closure(const Work& work, DigResult& result);
 void add_keep_out(const Work& work, ground::Survey& survey, DigResult& result);
+void add_vertical_faces(const Work& work, DigResult& result);
+void add_cautions(const Work& work, DigResult& result);
 void add_progress(const Work& work, DigResult& result);
 void add_services(const Work& work, DigResult& result);
 

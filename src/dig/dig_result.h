@@ -123,6 +123,13 @@ struct Section {
   std::vector<SectionPoint> points;
 };
 
+// A face without a batter, where it is highest.
+struct VerticalFace {
+  std::string name;  // "on side CD", "of sumps"
+  Length height;
+  GridPoint at;
+};
+
 // The excavated surface inside the crest, with what each of its faces is and the part it belongs
 // to. A vertical face keeps its toe; its top edge stands a millimetre further out.
 struct ExcavatedMesh {
@@ -178,6 +185,7 @@ struct DigResult {
   GridPoint deepest_at;
   Length mean_cut;
   std::vector<PartVolume> by_part;
+  std::vector<VerticalFace> vertical_faces;
   std::vector<Nearby> nearby;   // every string of the site, each against what it may clash with
   std::vector<Nearby> clashes;  // those of them that clash
   std::vector<SideRoom> room;

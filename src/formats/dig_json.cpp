@@ -52,6 +52,16 @@ Json nearby_json(const std::vector<dig::Nearby>& all) {
   return list;
 }
 
+Json faces_json(const std::vector<dig::VerticalFace>& all) {
+  Json list = Json::array();
+  for (const auto& face : all) {
+    Json one = {{"face", face.name}, {"height_m", metres(face.height, "height_m")}};
+    put(one, face.at);
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
 Json room_json(const std::vector<dig::SideRoom>& all) {
   Json list = Json::array();
   for (const auto& room : all) {
@@ -155,6 +165,7 @@ std::string dig_json(const dig::DigResult& result, std::string_view version) {
   put_measures(json, result);
   json["closure"] = closure_json(result.closure);
   json["comparison"] = comparison_json(result.comparison);
+  json["vertical_faces"] = faces_json(result.vertical_faces);
   json["clashes"] = nearby_json(result.clashes);
   json["nearby"] = nearby_json(result.nearby);
   json["room"] = room_json(result.room);
