@@ -115,12 +115,13 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Field:
       return {"field.json", "points.csv"};
     case job::Stage::Pegs:
-      return {"pegs.csv", "pegs-polar.csv", "pegs.dxf", "pegs.geojson", "pegs.json", "pegs.xml"};
+      return {"pegs.csv",  "pegs-polar.csv", "pegs.dxf", "pegs.geojson",
+              "pegs.html", "pegs.json",      "pegs.pdf", "pegs.xml"};
     case job::Stage::Dig:
       return {"cells.csv", "cut.tif",  "dig.dxf", "dig.gpkg",
               "dig.html",  "dig.json", "dig.pdf", "dig.xml"};
     case job::Stage::Base:
-      return {"base.csv", "base.json"};
+      return {"base.csv", "base.html", "base.json", "base.pdf"};
     case job::Stage::Fill:
       return {"fill.json", "quantities.csv"};
     case job::Stage::Record:

@@ -2,8 +2,10 @@
 
 #include "app/version.h"
 #include "quantity/day_text.h"
+#include "report/base_sheet.h"
 #include "report/dig_page.h"
 #include "report/dig_sheet.h"
+#include "report/pegs_sheet.h"
 
 namespace squaredig::app {
 namespace {
@@ -21,6 +23,18 @@ Files sheets_of(const dig::DigResult& result, const pegs::PegsResult& pegs,
   const auto head = head_of("Dig sheet", context);
   return {{"dig.pdf", report::dig_sheet_pdf(plan, head)},
           {"dig.html", report::dig_page(plan, head)}};
+}
+
+Files sheets_of(const pegs::PegsResult& result, const FileContext& context) {
+  const auto head = head_of("Peg sheet", context);
+  return {{"pegs.pdf", report::pegs_sheet_pdf(result, head)},
+          {"pegs.html", report::pegs_page(result, head)}};
+}
+
+Files sheets_of(const base::BaseResult& result, const FileContext& context) {
+  const auto head = head_of("Base report", context);
+  return {{"base.pdf", report::base_sheet_pdf(result, head)},
+          {"base.html", report::base_page(result, head)}};
 }
 
 }  // namespace squaredig::app

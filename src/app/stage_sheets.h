@@ -8,5 +8,7 @@ namespace squaredig::app {
 // `pegs` has the strings the pit is taped from.
 Files sheets_of(const dig::DigResult& result, const pegs::PegsResult& pegs,
                 const FileContext& context);
+Files sheets_of(const pegs::PegsResult& result, const FileContext& context);
+Files sheets_of(const base::BaseResult& result, const FileContext& context);
 
 }  // namespace squaredig::app

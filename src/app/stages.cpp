@@ -80,7 +80,10 @@ StageOutput output(Stage stage, const Result& result, const Inputs& inputs) {
   StageOutput out;
   out.stage = stage;
   out.status = status_of(result.head);
-  out.files = files_of(result, context_of(inputs.job.job));
+  const FileContext context = context_of(inputs.job.job);
+  out.files = files_of(result, context);
+  if constexpr (requires { sheets_of(result, context); })  // those that need nothing else
+    out.files.merge(sheets_of(result, context));
   out.json = out.files.at(std::string(job::words(stage)) + ".json");
   out.summary = summary_of(result);
   out.remarks = remarks_of(result.head);

@@ -39,6 +39,7 @@ struct JudgedPoint {
   GridPosition at;
   Elevation dig_level;
   Length deviation;
+  Length bedding;  // from here up to the underside of the tank, vertically
   Length uncertainty;
   Length along_ab;
   Length across_ab;
@@ -194,6 +195,10 @@ struct BaseResult {
   std::optional<RuleReading> straightedge;
   std::optional<StackGap> stack_gap;
   std::vector<CompactionOutcome> compaction;
+  // Drawn with the points.
+  Bearing ab;
+  std::vector<GridPoint> tank;
+  std::vector<GridPoint> toe;
 };
 
 }  // namespace squaredig::base

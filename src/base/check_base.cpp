@@ -66,6 +66,9 @@ BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   const auto dug = build_surface(floor);
   BaseResult result;
   result.surveyed = input.surveyed;
+  result.ab = planned.tank.ab;
+  result.tank = planned.tank.corners;
+  result.toe = planned.toe;
   result.floor_area = Area::square_metres(geometry::signed_area(floor.toe));
   LevelAnswer levels = judge_levels(input, planned, floor);
   result.points = std::move(levels.points);

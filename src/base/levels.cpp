@@ -64,6 +64,7 @@ JudgedPoint judged(const BaseInput& input, const PlannedBase& planned, const Flo
   out.at = input.points.points[point.row].at;
   out.dig_level = floor.frame.to_grid_height(floor.dig_level.at(point.at));
   out.deviation = Length::metres(point.deviation);
+  out.bedding = planned.thickness - out.deviation;
   out.uncertainty = Length::metres(floor.expanded_with_common(Coefficients{{i, 1}}));
   out.along_ab = planned.tank.along_ab(out.at.at);
   out.across_ab = planned.tank.across_ab(out.at.at);

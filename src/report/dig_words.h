@@ -3,6 +3,7 @@
 
 #include "dig/dig_result.h"
 #include "report/sheet.h"
+#include "report/words.h"
 
 namespace squaredig::report {
 
@@ -26,9 +27,6 @@ std::vector<LadderLine> ladder_lines(const dig::DigResult& dig);
 // A cell as a line of the list.
 const std::vector<std::string>& cell_headings();
 std::vector<std::string> cell_values(const dig::Cell& cell);
-
-std::string metres_text(const std::optional<Length>& value, int decimals);
-std::string level_text(const std::optional<Elevation>& value);
 
 inline constexpr const char* kBiggerIsDeeper = "Bigger reading = deeper.";
 inline constexpr const char* kHowToTape =
