@@ -74,6 +74,25 @@ struct Flatness {
   Length minimum_zone;
 };
 
+// A part of the footprint where the bedding would be thinner than the least, or thicker than the
+// most.
+struct SkinPatch {
+  Area area;
+  Length worst;  // the bedding where it is thinnest, or thickest
+  GridPoint at;  // there
+  Length along_ab;
+  Length across_ab;
+  std::vector<std::vector<GridPoint>> rings;  // its outline, closed; outer ones anticlockwise
+};
+
+// An invert that goes with the tank, at both ends of the shift that fits.
+struct ShiftedInvert {
+  std::string name;
+  Elevation planned;
+  Elevation at_from;
+  Elevation at_to;
+};
+
 // The bedding between the as-dug base and the underside of the tank.
 struct Skin {
   Length thinnest;
@@ -84,6 +103,11 @@ struct Skin {
   Volume wall_to_wall;  // over the whole floor, placed
   // Level shifts of the tank underside, up positive, that keep the skin within least and most.
   std::optional<std::pair<Length, Length>> shift_that_fits;
+  std::string shift_words;             // what the shift does, or what it takes where none fits
+  std::vector<ShiftedInvert> inverts;  // empty where no shift fits
+  // Where the skin leaves least and most, largest first; nothing where that limit was not entered.
+  std::optional<std::vector<SkinPatch>> too_thin;
+  std::optional<std::vector<SkinPatch>> too_thick;
 };
 
 // The straightedge where it stands most open: its ends, where it touches, and the worst point.
@@ -111,6 +135,10 @@ struct StackGap {
   int rows = 0;
   std::vector<Joint> joints;
   std::optional<Joint> widest;
+  // The joints that open wider than the tolerance or, where none was entered, than half the widest;
+  // the widest in any case. Widest first.
+  std::vector<Joint> listed;
+  Length listed_over;
   std::string on;  // what the units were stood on
 };
 

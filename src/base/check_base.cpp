@@ -24,11 +24,13 @@ bool nothing_asked(const std::vector<Check>& checks) {
 
 // The units stand on the bedding as laid, where that was surveyed.
 StackAnswer stack_of(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
-                     const std::optional<DugSurface>& dug, BaseResult& result) {
+                     const std::optional<DugSurface>& dug) {
   const auto bedding = lay_out_bedding(input, planned);
   if (!bedding) return judge_stack(input, planned, floor, dug, kOnTheBase);
-  result.bedding_top = deviations_of(*bedding);
-  return judge_stack(input, planned, *bedding, build_surface(*bedding), kOnTheBedding);
+  StackAnswer answer =
+      judge_stack(input, planned, *bedding, build_surface(*bedding), kOnTheBedding);
+  answer.bedding_top = deviations_of(*bedding);
+  return answer;
 }
 
 std::vector<Outlier> outliers_of(const BaseInput& input, const Floor& floor, const DugSurface& dug,
@@ -42,22 +44,25 @@ std::vector<Outlier> outliers_of(const BaseInput& input, const Floor& floor, con
   return outliers;
 }
 
-void surface_answers(BaseResult& result, const BaseInput& input, const PlannedBase& planned,
-                     const Floor& floor, const std::optional<DugSurface>& dug) {
+// The result with what the surface tells, once its points are judged.
+BaseResult with_surface(BaseResult result, const BaseInput& input, const PlannedBase& planned,
+                        const Floor& floor, const std::optional<DugSurface>& dug) {
   SkinAnswer skin = judge_skin(input, planned, floor, dug);
   result.deviation->area_mean = skin.area_mean;
-  result.skin = skin.skin;
+  result.skin = std::move(skin.skin);
   result.measured_area = skin.measured_area;
   result.trim = skin.trim;
   result.make_up = skin.make_up;
   append(result.checks, std::move(skin.checks));
   append(result.head.assumed, std::move(skin.assumed));
   append(result.head.cautions, std::move(skin.cautions));
-  if (!dug) return;
+  append(result.head.findings, std::move(skin.findings));
+  if (!dug) return result;
   result.repair = plan_repair(input, planned, floor, *dug);
   result.outliers = outliers_of(input, floor, *dug, result.points);
   for (const Outlier& outlier : result.outliers)
     result.head.findings.push_back({"outlier", outlier_words(outlier)});
+  return result;
 }
 
 // One survey by itself.
@@ -86,11 +91,12 @@ BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   result.holes = std::move(coverage.holes);
   ExtentAnswer extent = judge_extent(input, planned, floor);
   append(result.head.cautions, std::move(extent.cautions));
-  StackAnswer stack = stack_of(input, planned, floor, dug, result);
+  StackAnswer stack = stack_of(input, planned, floor, dug);
+  result.bedding_top = stack.bedding_top;
   result.stack_gap = std::move(stack.gap);
   append(result.head.findings, std::move(stack.findings));
   append(result.checks, {rule.check, coverage.check, extent.check, stack.check});
-  surface_answers(result, input, planned, floor, dug);
+  result = with_surface(std::move(result), input, planned, floor, dug);
   CompactionAnswer compaction = judge_compaction(input);
   result.compaction = std::move(compaction.outcomes);
   result.checks.push_back(compaction.check);

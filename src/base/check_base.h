@@ -11,7 +11,8 @@
 //   counted; base.4 raising every point by d raises high, low and mean by d, lowers the skin by d
 //   and changes neither flatness nor fall; base.5 trim less make-up is the area mean of the
 //   deviation times the floor; base.6 a smaller uncertainty never turns a proven check into its
-//   opposite.
+//   opposite; base.7 a bedding check fails its limit where, and only where, a patch of the
+//   footprint is too thin or too thick, and its worst is the check's value.
 // Accuracy: each value is exact for the points given, up to rounding below 1e-9 m. A value within
 //   1e-9 m of its limit counts as on it, and on it is inside.
 // Errors: Refusal when no point of the file lies inside the toe.
@@ -25,6 +26,12 @@
 
 namespace squaredig::base {
 
+// A pipe stub of the tank.
+struct PlannedInvert {
+  std::string name;
+  Elevation invert;
+};
+
 // What the base was to be: the tank, the toe line of the floor and the skin wanted.
 struct PlannedBase {
   design::Tank tank;
@@ -34,6 +41,7 @@ struct PlannedBase {
   std::optional<Length> most;
   std::vector<Length> gap;                          // tank face to toe, side by side
   std::optional<std::pair<Length, Length>> module;  // plan size of one unit, first along A-B
+  std::vector<PlannedInvert> inverts = {};          // of the pipes that go with the tank
 };
 
 // Where a second survey was made after the repair, it is the one that is judged; the first stands

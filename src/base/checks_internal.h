@@ -47,9 +47,26 @@ struct SkinAnswer {
   std::vector<Check> checks;  // bedding thinnest, bedding thickest
   std::vector<std::string> assumed;
   std::vector<std::string> cautions;
+  std::vector<Finding> findings;
 };
 SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
                       const std::optional<DugSurface>& dug);
+
+// Where the skin leaves least and most.
+struct SkinPlan {
+  std::optional<std::vector<SkinPatch>> too_thin;
+  std::optional<std::vector<SkinPatch>> too_thick;
+};
+SkinPlan plan_skin(const PlannedBase& planned, const Floor& floor, const DugSurface& dug);
+std::vector<Finding> skin_findings(const PlannedBase& planned, const Skin& skin);
+
+// The level shift of the tank that needs no digging.
+struct Shift {
+  std::optional<std::pair<Length, Length>> fits;
+  std::vector<ShiftedInvert> inverts;
+  std::string words;
+};
+Shift fitting_shift(const PlannedBase& planned, Length thinnest, Length thickest);
 
 struct StraightedgeAnswer {
   std::optional<RuleReading> reading;
@@ -68,6 +85,7 @@ struct StackAnswer {
   std::optional<StackGap> gap;
   Check check;
   std::vector<Finding> findings;
+  std::optional<Deviations> bedding_top;  // where the units stand on it
 };
 // `on`: what the units are stood on, in words.
 StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
@@ -81,6 +99,8 @@ CompactionAnswer judge_compaction(const BaseInput& input);
 
 // "12.3 mm"
 std::string in_mm(Length v);
+// "+12.3 mm"
+std::string signed_mm(Length v);
 // "4.20 m along A-B, 1.75 m in"
 std::string tied(const design::Tank& tank, GridPoint p);
 // What would settle a check that is not proven: the standard uncertainty it takes.

@@ -67,15 +67,6 @@ Coefficients shares(const DugSurface& dug, const Spot& spot) {
   return c;
 }
 
-std::optional<std::pair<Length, Length>> fitting_shift(const PlannedBase& planned,
-                                                       const Skin& skin) {
-  if (!planned.least || !planned.most) return std::nullopt;
-  const Length from = *planned.least - skin.thinnest;
-  const Length to = *planned.most - skin.thickest;
-  if (from > to + Length::metres(1e-9)) return std::nullopt;
-  return std::pair(from, std::max(from, to));
-}
-
 std::optional<Amount> amount(const std::optional<Length>& v) {
   return v ? std::optional<Amount>(*v) : std::nullopt;
 }
@@ -151,8 +142,15 @@ SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const 
                 Volume::cubic_metres(under.above - under.below);
   skin.wall_to_wall =
       floor_area * planned.thickness - Volume::cubic_metres(whole.above - whole.below);
-  skin.shift_that_fits = fitting_shift(planned, skin);
-  answer.skin = skin;
+  Shift shift = fitting_shift(planned, skin.thinnest, skin.thickest);
+  skin.shift_that_fits = shift.fits;
+  skin.shift_words = std::move(shift.words);
+  skin.inverts = std::move(shift.inverts);
+  SkinPlan plan = plan_skin(planned, floor, *dug);
+  skin.too_thin = std::move(plan.too_thin);
+  skin.too_thick = std::move(plan.too_thick);
+  answer.findings = skin_findings(planned, skin);
+  answer.skin = std::move(skin);
   answer.checks.push_back(
       skin_check("bedding thinnest", Bound::AtLeast, planned, floor, *dug, extremes.highest));
   answer.checks.push_back(

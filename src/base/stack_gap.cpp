@@ -181,6 +181,18 @@ std::vector<Finding> remainder(const Layout& layout, const Floor& floor, std::si
                                   fixed(whole - stood, 3) + " m2 of the tank uncovered"}};
 }
 
+// Those worth a look, widest first.
+StackGap with_list(StackGap gap, const std::optional<Length>& tolerance) {
+  gap.listed_over = tolerance.value_or(abs(gap.widest->opening) / 2);
+  const Length over = gap.listed_over + Length::metres(1e-9);
+  for (const Joint& joint : gap.joints)
+    if (abs(joint.opening) > over) gap.listed.push_back(joint);
+  if (gap.listed.empty()) gap.listed.push_back(*gap.widest);
+  std::stable_sort(gap.listed.begin(), gap.listed.end(),
+                   [](const Joint& a, const Joint& b) { return abs(a.opening) > abs(b.opening); });
+  return gap;
+}
+
 Check without_value(const BaseInput& input, const char* why) {
   const auto limit =
       input.stack_gap_tolerance ? std::optional<Amount>(*input.stack_gap_tolerance) : std::nullopt;
@@ -226,7 +238,7 @@ StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, cons
   }
   gap.widest = widest.joint;
   answer.check = judged(input, floor, gap, widest);
-  answer.gap = std::move(gap);
+  answer.gap = with_list(std::move(gap), input.stack_gap_tolerance);
   return answer;
 }
 

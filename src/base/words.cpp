@@ -7,6 +7,8 @@ namespace squaredig::base {
 
 std::string in_mm(Length v) { return fixed(v.in_millimetres(), 1) + " mm"; }
 
+std::string signed_mm(Length v) { return (v > Length{} ? "+" : "") + in_mm(v); }
+
 std::string tied(const design::Tank& tank, GridPoint p) {
   return fixed(tank.along_ab(p).in_metres(), 2) + " m along A-B, " +
          fixed(tank.across_ab(p).in_metres(), 2) + " m in";

@@ -161,6 +161,13 @@ TEST(CheckBase, CoverageLimitIsAMillimetreOverTheSquareGrid) {
   EXPECT_EQ(less.verdict, Verdict::NotProven);  // holes prove nothing, and fail nothing
 }
 
+std::vector<std::string> texts(const BaseResult& r, const std::string& code) {
+  std::vector<std::string> found;
+  for (const Finding& finding : r.head.findings)
+    if (finding.code == code) found.push_back(finding.text);
+  return found;
+}
+
 TEST(CheckBase, FallInSizeAndDirection) {
   BaseFixture base;
   base.ask_for_all();
@@ -170,7 +177,7 @@ TEST(CheckBase, FallInSizeAndDirection) {
   EXPECT_NEAR(percent(named(r, "fall").value), 0.15, 1e-7);
   EXPECT_EQ(named(r, "fall").verdict, Verdict::DoesNotConform);
   EXPECT_NEAR(r.best_plane->fall.in_percent(), 0.65, 1e-7);
-  EXPECT_TRUE(r.head.findings.empty());
+  EXPECT_TRUE(texts(r, "fall_reversed").empty());
 }
 
 TEST(CheckBase, AReversedFallIsToldByItsLowCorner) {
@@ -181,10 +188,10 @@ TEST(CheckBase, AReversedFallIsToldByItsLowCorner) {
     return 10 * (across * std::cos(turn) - along * std::sin(turn)) - 30;
   });
   const BaseResult r = base.check();
-  ASSERT_EQ(r.head.findings.size(), 1u);
-  EXPECT_EQ(r.head.findings[0].code, "fall_reversed");
-  EXPECT_NE(r.head.findings[0].text.find("low corner is"), std::string::npos);
-  EXPECT_NE(r.head.findings[0].text.find("plan says"), std::string::npos);
+  const auto reversed = texts(r, "fall_reversed");
+  ASSERT_EQ(reversed.size(), 1u);
+  EXPECT_NE(reversed[0].find("low corner is"), std::string::npos);
+  EXPECT_NE(reversed[0].find("plan says"), std::string::npos);
 }
 
 TEST(CheckBase, SkinAndVolumesOfATiltedBase) {

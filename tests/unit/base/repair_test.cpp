@@ -145,8 +145,11 @@ TEST(Outliers, AStaffOnAStoneIsFlaggedAndTheVerdictGivenWithoutIt) {
   EXPECT_NEAR(r.outliers[0].by.in_millimetres(), 62, 2);
   EXPECT_EQ(r.verdict, Verdict::DoesNotConform);
   EXPECT_EQ(r.verdict_without_outliers, Verdict::Conforms);
-  ASSERT_EQ(r.head.findings.size(), 1u);
-  EXPECT_EQ(r.head.findings[0].code, "outlier");
+  // the stone leaves too little bedding too, which stands before it
+  ASSERT_EQ(r.head.findings.size(), 3u);
+  EXPECT_EQ(r.head.findings[0].code, "bedding_too_thin");
+  EXPECT_EQ(r.head.findings[1].code, "tank_shift");
+  EXPECT_EQ(r.head.findings[2].code, "outlier");
   EXPECT_EQ(r.points.back().point, "S1");  // never dropped
 }
 

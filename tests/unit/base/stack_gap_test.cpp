@@ -89,6 +89,28 @@ TEST(StackGap, ASphereLikeBaseAgreesWithTheory) {
   EXPECT_EQ(r.stack_gap->joints.size(), 9u * 8 + 10 * 7);
 }
 
+// Every joint along the ridge opens alike, by 6 mm per metre times 1.32 m = 7.92 mm; the others are
+// shut.
+TEST(StackGap, JointsOverTheToleranceAreListed) {
+  BaseFixture base = near_zero();
+  for (const double along : {-0.2, 12.0, 24.2})
+    for (const double across : {-0.2, 4.8, 9.8}) base.add(along, across, -3 * std::abs(along - 12));
+  const StackGap over = *base.check().stack_gap;
+  EXPECT_EQ(over.listed_over, Length::millimetres(5));
+  ASSERT_EQ(over.listed.size(), 16u);
+  for (const Joint& j : over.listed) {
+    EXPECT_EQ(j.column, 10);
+    EXPECT_EQ(j.to_column, 11);
+    EXPECT_NEAR(j.opening.in_millimetres(), 7.92, 1e-6);
+  }
+  base.input.stack_gap_tolerance = Length::millimetres(8);  // none: the widest all the same
+  EXPECT_EQ(base.check().stack_gap->listed.size(), 1u);
+  base.input.stack_gap_tolerance = std::nullopt;
+  const StackGap half = *base.check().stack_gap;
+  EXPECT_NEAR(half.listed_over.in_millimetres(), 3.96, 1e-6);
+  EXPECT_EQ(half.listed.size(), 16u);
+}
+
 TEST(StackGap, ARemainderIsAFinding) {
   BaseFixture base = near_zero();
   base.length = 24.5;
