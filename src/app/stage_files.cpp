@@ -17,6 +17,7 @@
 #include "formats/pegs_drawing.h"
 #include "formats/pegs_json.h"
 #include "formats/record_json.h"
+#include "formats/repair_files.h"
 
 namespace squaredig::app {
 
@@ -97,7 +98,9 @@ Files dig_map(const dig::DigResult& result, const std::vector<pegs::ReferencePeg
 
 Files files_of(const base::BaseResult& result, const FileContext&) {
   return {{"base.csv", formats::base_csv(result)},
-          {"base.json", formats::base_json(result, kVersion)}};
+          {"base.json", formats::base_json(result, kVersion)},
+          {"repair.csv", formats::repair_csv(result)},
+          {"repair.dxf", formats::repair_dxf(result)}};
 }
 
 Files files_of(const fill::FillResult& result, const FileContext&) {
@@ -121,7 +124,7 @@ std::vector<std::string> file_names(job::Stage stage) {
       return {"cells.csv", "cut.tif",  "dig.dxf", "dig.gpkg",
               "dig.html",  "dig.json", "dig.pdf", "dig.xml"};
     case job::Stage::Base:
-      return {"base.csv", "base.html", "base.json", "base.pdf"};
+      return {"base.csv", "base.html", "base.json", "base.pdf", "repair.csv", "repair.dxf"};
     case job::Stage::Fill:
       return {"fill.json", "quantities.csv"};
     case job::Stage::Record:

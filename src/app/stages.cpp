@@ -239,6 +239,7 @@ StageOutput Stages::run_base() {
                             design::gaps_of(design.pit, pit.tank),
                             design.tank.module};
   for (const auto& corner : pit.toe) planned.toe.push_back(corner.at);
+  for (const auto& pipe : design.tank.pipes) planned.inverts.push_back({pipe.name, pipe.invert});
   for (auto& gap : planned.gap) gap = gap * design.combined_factor.value();
   auto result = base::check_base(inputs_.base->value, planned);
   result.head = joined(inputs_.head(Stage::Base), result.head);

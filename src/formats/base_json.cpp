@@ -75,10 +75,46 @@ Json shift_json(const std::optional<std::pair<Length, Length>>& shift) {
                       millimetres(shift->second, "shift_that_fits_mm")});
 }
 
+Json inverts_json(const base::Skin& skin) {
+  Json inverts = Json::array();
+  for (const base::ShiftedInvert& invert : skin.inverts)
+    inverts.push_back({{"name", invert.name},
+                       {"planned", number(invert.planned.in_metres(), "planned")},
+                       {"at_from", number(invert.at_from.in_metres(), "at_from")},
+                       {"at_to", number(invert.at_to.in_metres(), "at_to")}});
+  return inverts;
+}
+
+Json outline_json(const std::vector<std::vector<GridPoint>>& rings) {
+  Json outline = Json::array();
+  for (const auto& ring : rings) {
+    Json corners = Json::array();
+    for (const GridPoint& corner : ring) corners.push_back(place_in_array(corner));
+    outline.push_back(std::move(corners));
+  }
+  return outline;
+}
+
+Json patches_json(const std::vector<base::SkinPatch>& patches, std::string_view) {
+  Json list = Json::array();
+  for (const base::SkinPatch& patch : patches) {
+    Json one;
+    one["area_m2"] = square_metres(patch.area, "area_m2");
+    one["worst_mm"] = millimetres(patch.worst, "worst_mm");
+    one["at"] = place_in_array(patch.at);
+    one["along_ab"] = metres(patch.along_ab, "along_ab");
+    one["across_ab"] = metres(patch.across_ab, "across_ab");
+    one["outline"] = outline_json(patch.rings);
+    list.push_back(std::move(one));
+  }
+  return list;
+}
+
 Json bedding_json(const base::BaseResult& result) {
   Json bedding;
   if (!result.skin) {
-    for (const char* name : {"thinnest_mm", "thickest_mm", "volume_m3", "shift_that_fits_mm"})
+    for (const char* name :
+         {"thinnest_mm", "thickest_mm", "volume_m3", "shift_that_fits_mm", "too_thin", "too_thick"})
       bedding[name] = nullptr;
     return bedding;
   }
@@ -90,6 +126,10 @@ Json bedding_json(const base::BaseResult& result) {
   bedding["volume_m3"] = cubic_metres(skin.volume, "volume_m3");
   bedding["wall_to_wall_m3"] = cubic_metres(skin.wall_to_wall, "wall_to_wall_m3");
   bedding["shift_that_fits_mm"] = shift_json(skin.shift_that_fits);
+  bedding["shift_words"] = skin.shift_words;
+  bedding["inverts"] = inverts_json(skin);
+  bedding["too_thin"] = or_null(skin.too_thin, patches_json, "too_thin");
+  bedding["too_thick"] = or_null(skin.too_thick, patches_json, "too_thick");
   return bedding;
 }
 
@@ -109,15 +149,33 @@ Json stack_gap_json(const base::BaseResult& result) {
   return millimetres(abs(result.stack_gap->widest->opening), "stack_gap_mm");
 }
 
-Json stack_joint_json(const base::BaseResult& result) {
-  if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
-  const base::Joint& joint = *result.stack_gap->widest;
+// Units are counted [column, row].
+Json joint_json(const base::Joint& joint) {
   return {{"between", Json::array({joint.column, joint.row})},
           {"and", Json::array({joint.to_column, joint.to_row})},
-          {"opens", joint.opening > Length{} ? "top" : "bottom"},
-          {"columns", result.stack_gap->columns},
-          {"rows", result.stack_gap->rows},
-          {"on", result.stack_gap->on}};
+          {"opens", joint.opening > Length{} ? "top" : "bottom"}};
+}
+
+Json stack_joint_json(const base::BaseResult& result) {
+  if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
+  Json json = joint_json(*result.stack_gap->widest);
+  json["columns"] = result.stack_gap->columns;
+  json["rows"] = result.stack_gap->rows;
+  json["on"] = result.stack_gap->on;
+  return json;
+}
+
+Json stack_joints_json(const base::BaseResult& result) {
+  if (!result.stack_gap || !result.stack_gap->widest) return nullptr;
+  Json joints = Json::array();
+  for (const base::Joint& joint : result.stack_gap->listed) {
+    Json one = joint_json(joint);
+    one["gap_mm"] = millimetres(abs(joint.opening), "gap_mm");
+    joints.push_back(std::move(one));
+  }
+  return {{"over_mm", millimetres(result.stack_gap->listed_over, "over_mm")},
+          {"of", result.stack_gap->joints.size()},
+          {"joints", std::move(joints)}};
 }
 
 Json compaction_json(const base::BaseResult& result) {
@@ -211,6 +269,7 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["straightedge"] = straightedge_json(result);
   json["stack_gap_mm"] = stack_gap_json(result);
   json["stack_joint"] = stack_joint_json(result);
+  json["stack_joints"] = stack_joints_json(result);
   json["compaction"] = compaction_json(result);
   json["measure_here"] = holes_json(result);
   json["repair"] = repair_json(result);
