@@ -13,8 +13,6 @@ import subprocess
 import sys
 import tempfile
 
-STAGES = ("ground", "pegs", "dig", "base")
-
 
 def files(folder):
     return {p.name: p.read_bytes() for p in sorted(folder.iterdir())}
@@ -38,9 +36,6 @@ def main():
                             ignore=shutil.ignore_patterns("out"))
         run(program, ["run", ".", "--quiet", "--threads", "1"], top / "one")
         first = files(top / "one" / "out")
-        if len(first) < len(STAGES):
-            faults.append(f"only {len(first)} files were written")
-
         def same(what, folder):
             again = files(folder)
             for file in sorted(first.keys() | again.keys()):
@@ -55,14 +50,16 @@ def main():
         run(program, ["run", "one/job.toml", "--quiet", "--out", str(top / "elsewhere")], top)
         same("another output folder", top / "elsewhere")
 
-        for stage in STAGES:
+        whole = json.loads(run(program, ["run", "one", "--json", "--quiet"], top))
+        if not {"ground", "pegs", "dig", "base"} <= whole.keys():
+            faults.append(f"run --json holds only {list(whole)}")
+        if whole != {stage: json.loads(first[f"{stage}.json"]) for stage in whole}:
+            faults.append("run --json prints other objects than the files")
+        for stage in whole:
             printed = run(program, [stage, "one", "--json", "--quiet"], top)
             same(f"{stage} alone", top / "one" / "out")
             if json.loads(printed) != json.loads(first[f"{stage}.json"]):
                 faults.append(f"{stage} --json prints another object than {stage}.json")
-        whole = json.loads(run(program, ["run", "one", "--json", "--quiet"], top))
-        if whole != {stage: json.loads(first[f"{stage}.json"]) for stage in STAGES}:
-            faults.append("run --json prints other objects than the files")
     print("\n".join(faults) or f"{len(first)} files, the same every time")
     sys.exit(1 if faults else 0)
 
