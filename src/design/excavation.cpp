@@ -4,7 +4,8 @@
 #include <cmath>
 
 #include "design/excavation_internal.h"
-#include "geometry/overlay.h"
+#include "geometry/locate.h"
+#include "geometry/sum.h"
 #include "ground/part.h"
 #include "quantity/number_text.h"
 
@@ -42,24 +43,48 @@ std::vector<Point2> corners_of(const geometry::Removed& dug, const geometry::Pol
   return points;
 }
 
-void require_ground_over_toe(const DesignInput& input, const Excavation& pit,
-                             const geometry::Surface& ground) {
+// How much of the convex toes has ground over it.
+double covered_area(const geometry::Surface& ground, const std::vector<geometry::ConvexCut>& cuts) {
+  std::vector<geometry::Box2> boxes;
+  boxes.reserve(ground.triangles.size());
+  const auto corners = [&](std::size_t t) {
+    const auto [a, b, c] = ground.corners(static_cast<geometry::Index>(t));
+    return std::array<Point2, 3>{a.plan(), b.plan(), c.plan()};
+  };
+  for (std::size_t t = 0; t < ground.triangles.size(); ++t)
+    boxes.push_back(geometry::box_of(corners(t)));
+  geometry::Sum covered;
+  for (const auto& cut : cuts) {
+    const geometry::ConvexWindow window(cut.toe);
+    for (std::size_t t = 0; t < boxes.size(); ++t) {
+      if (window.misses(boxes[t])) continue;
+      const auto c = corners(t);
+      covered.add(geometry::area_of(window.part_of({{c.begin(), c.end()}, {0, 1, 2}}, 0).corners));
+    }
+  }
+  return covered.value();
+}
+
+void require_ground_over_corners(const DesignInput& input, const Excavation& pit,
+                                 const geometry::Surface& ground) {
   const geometry::Locator locator(ground);
   for (const GridPosition& corner : pit.toe)
     if (!locator.height_at(pit.frame.to_site(corner.at)))
       refuse(input.pit.place, "no ground surface over the toe corner at " + at_text(corner.at),
              "a survey that covers the whole pit",
              "survey further out, or correct the tank's place");
-  double covered = 0, whole = 0;
-  for (const auto& cut : pit.pit.cuts) {
-    const std::vector<geometry::PlaneFacet> facet{{cut.toe, cut.floor}};
-    covered += geometry::between(ground, locator, facet).common_area;
-    whole += geometry::area_of(cut.toe);
-  }
-  if (covered < whole * (1 - 1e-9) - 1e-6)
-    refuse(input.pit.place,
-           "a hole of " + fixed(whole - covered, 2) + " m2 in the ground surface over the floor",
-           "a survey that covers the whole pit", "survey the gap, or lengthen `longest_edge`");
+}
+
+void require_ground_over_toe(const DesignInput& input, const Excavation& pit,
+                             const geometry::Surface& ground) {
+  double whole = 0;
+  for (const auto& cut : pit.pit.cuts) whole += geometry::area_of(cut.toe);
+  const double covered = covered_area(ground, pit.pit.cuts);
+  if (covered >= whole * (1 - 1e-9) - 1e-6) return;
+  require_ground_over_corners(input, pit, ground);
+  refuse(input.pit.place,
+         "a hole of " + fixed(whole - covered, 2) + " m2 in the ground surface over the floor",
+         "a survey that covers the whole pit", "survey the gap, or lengthen `longest_edge`");
 }
 
 void require_inside_survey(const DesignInput& input, const Excavation& pit) {
@@ -76,11 +101,12 @@ void require_inside_survey(const DesignInput& input, const Excavation& pit) {
 
 void tell_detached(Excavation& pit) {
   for (const auto& part : pit.dug.detached)
-    pit.findings.push_back({"ground-above-batter",
-                            "Ground near " + at_text(pit.frame.to_grid(part.at)) +
-                                " rises above the produced batters but is not joined to the pit: " +
-                                fixed(part.area, 1) + " m2 holding " + fixed(part.volume, 1) +
-                                " m3, not counted."});
+    pit.findings.push_back(
+        {"ground-above-batter",
+         "Ground near " + at_text(pit.frame.to_grid(part.at)) +
+             " rises above the produced batters but is not joined to the pit: at "
+             "least " +
+             fixed(part.area, 1) + " m2 holding " + fixed(part.volume, 1) + " m3, not counted."});
 }
 
 // Rings of the kernel run anticlockwise; people read them clockwise.

@@ -1,8 +1,9 @@
 // The excavation: toe, excavated surface, what of the ground is dug, and the crest.
 //
 // What: the connected part of the ground above the pit's cuts that touches a toe polygon. Other
-//   parts above the cuts are findings. The crest is its boundary: the line of zero cut, or the top
-//   of a vertical face.
+//   parts above the cuts, inside the box round the toes for which ground was asked (10 m further
+//   out at least, and never less than the crest needs), are findings. The crest is its boundary:
+//   the line of zero cut, or the top of a vertical face.
 // Frame and units: the survey's site frame; results on the grid.
 // Requires: a survey that covers the pit.
 // Laws: excavation.1 every crest vertex lies on the ground to 1e-6 m; excavation.2 a deeper pit

@@ -94,8 +94,8 @@ class Walker {
     const Region& r = regions_[own];
     for (std::size_t i = 0; i < r.polygon.corners.size(); ++i) {
       const Segment segment = edge_of(r.polygon, i);
+      if (segment.a == segment.b || goes_on(r, segment, r.polygon.labels[i])) continue;
       const double length = segment.length();
-      if (length <= 0) continue;
       std::vector<Interval> kept{{0, 1}};
       for (std::size_t j = first; j < last; ++j)
         if (j != own) subtract_region(kept, segment, r, regions_[j]);
@@ -107,6 +107,26 @@ class Walker {
     }
   }
 
+  // Beyond an edge of the triangle a single piece with the very same edge: no boundary, as for
+  // most.
+  bool goes_on(const Region& r, const Segment& segment, int edge) const {
+    if (edge > 2) return false;
+    const Index other =
+        surface_.neighbours[static_cast<std::size_t>(r.triangle)][static_cast<std::size_t>(edge)];
+    for (auto i = first_of(other); i != regions_.end() && i->triangle == other; ++i)
+      for (std::size_t e = 0; e < i->polygon.corners.size(); ++e) {
+        const Segment theirs = edge_of(i->polygon, e);
+        if (theirs.a == segment.b && theirs.b == segment.a) return true;
+      }
+    return false;
+  }
+
+  std::vector<Region>::const_iterator first_of(Index triangle) const {
+    if (triangle == kNone) return regions_.end();
+    return std::lower_bound(regions_.begin(), regions_.end(), triangle,
+                            [](const Region& a, Index t) { return a.triangle < t; });
+  }
+
   // On an edge of the triangle: the neighbour's removed stretches are no boundary.
   void across(const Region& r, const Segment& segment, int edge, std::vector<Interval>& kept) {
     const Index other =
@@ -116,9 +136,7 @@ class Walker {
       kept.clear();
       return;
     }
-    auto i = std::lower_bound(regions_.begin(), regions_.end(), other,
-                              [](const Region& a, Index t) { return a.triangle < t; });
-    for (; i != regions_.end() && i->triangle == other; ++i)
+    for (auto i = first_of(other); i != regions_.end() && i->triangle == other; ++i)
       for (std::size_t e = 0; e < i->polygon.corners.size(); ++e) {
         const Segment theirs = edge_of(i->polygon, e);
         if (i->polygon.labels[e] < 3 && theirs.length() > 0 && on_line(theirs, segment))

@@ -55,6 +55,20 @@ LabelledPolygon own_region(const std::vector<Part>& parts, std::size_t own, cons
 
 enum class Ties { Keep, Yield };
 
+// The other cut is nowhere lower over the piece for one reason alone: one of its parts lies above
+// all of it, or one of its sides shuts all of it out. Told first, so that nothing is split in vain.
+bool surely_not_below(const LabelledPolygon& piece, const Plane& plane, const ConvexCut& other,
+                      const std::vector<Part>& parts) {
+  const auto all = [&](auto test) {
+    return std::all_of(piece.corners.begin(), piece.corners.end(), test);
+  };
+  for (const auto& bound : other.bounds)
+    if (all([&](Point2 p) { return bound.inside.at(p) < -kLevelSnap; })) return true;
+  return std::any_of(parts.begin(), parts.end(), [&](const Part& part) {
+    return all([&](Point2 p) { return part.plane.at(p) - plane.at(p) > kLevelSnap; });
+  });
+}
+
 // What is left of `pieces` (on `plane`) where the other cut is not lower.
 std::vector<LabelledPolygon> not_below(const std::vector<LabelledPolygon>& pieces,
                                        const Plane& plane, const ConvexCut& other, Ties ties) {
@@ -62,14 +76,19 @@ std::vector<LabelledPolygon> not_below(const std::vector<LabelledPolygon>& piece
   const auto keep = [&](LabelledPolygon&& p) {
     if (worth_keeping(p)) kept.push_back(std::move(p));
   };
+  const auto parts = parts_of(other);
   for (LabelledPolygon rest : pieces) {
+    if (surely_not_below(rest, plane, other, parts)) {
+      kept.push_back(std::move(rest));
+      continue;
+    }
     for (const auto& bound : other.bounds) {
       if (rest.empty()) break;
       const HalfPlane outside{-bound.inside.a, -bound.inside.b, -bound.inside.c};
       keep(part_inside(rest, outside, kEdge));
       rest = part_inside(rest, bound.inside, kEdge);
     }
-    for (const Part& part : parts_of(other)) {
+    for (const Part& part : parts) {
       if (rest.empty()) break;
       const auto below = differences(rest, part.plane, plane);
       if (level_everywhere(below)) {

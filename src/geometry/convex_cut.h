@@ -50,10 +50,6 @@ struct Facet {
   FacetKind kind = FacetKind::Floor;
 };
 
-struct Box2 {
-  Point2 low, high;
-};
-
 // Ordered by cut; the floor of each cut before its faces.
 std::vector<Facet> lower_envelope(const std::vector<ConvexCut>& cuts, const Box2& box);
 

@@ -45,11 +45,15 @@ std::vector<std::size_t> facet_starts(const std::vector<Facet>& facets, std::siz
 
 class Cutter {
  public:
-  Cutter(const Surface& surface, Removed& removed) : surface_(surface), removed_(removed) {}
+  Cutter(const Surface& surface, Removed& removed) : surface_(surface), removed_(removed) {
+    windows_.reserve(removed.facets.size());
+    for (const auto& facet : removed.facets) windows_.emplace_back(facet.outline);
+  }
 
-  void add(const Region& region, std::size_t facet) {
+  void add(const Region& region, const Box2& box, std::size_t facet) {
+    if (windows_[facet].misses(box)) return;
     const Facet& f = removed_.facets[facet];
-    const auto piece = part_inside(region.polygon, f.outline, kVertical);
+    const auto piece = windows_[facet].part_of(region.polygon, kVertical);
     if (piece.empty()) return;
     const double area = area_of(piece.corners);
     if (area <= 0) return;
@@ -78,6 +82,7 @@ class Cutter {
  private:
   const Surface& surface_;
   Removed& removed_;
+  std::vector<ConvexWindow> windows_;
   Sum area_, volume_;
 };
 
@@ -86,7 +91,8 @@ void cut_pieces(const Surface& surface, std::span<const Region> regions, Removed
   Cutter cutter(surface, removed);
   for (const auto& region : regions) {
     const auto k = static_cast<std::size_t>(region.cut);
-    for (std::size_t f = start[k]; f < start[k + 1]; ++f) cutter.add(region, f);
+    const Box2 box = box_of(region.polygon.corners);
+    for (std::size_t f = start[k]; f < start[k + 1]; ++f) cutter.add(region, box, f);
   }
   cutter.finish();
 }

@@ -25,23 +25,35 @@ bool surely_empty(const ConvexCut& cut, const Corners& c) {
   return false;
 }
 
-LabelledPolygon above_plane(const LabelledPolygon& polygon, const Plane& surface,
-                            const Plane& plane) {
+// Whether a linear function with these values at the triangle's corners is above zero all over it,
+// so that nothing is cut off.
+bool all_above(double a, double b, double c) {
+  return a > kLevelSnap && b > kLevelSnap && c > kLevelSnap;
+}
+
+void keep_above(LabelledPolygon& polygon, const Corners& c, const Plane& surface,
+                const Plane& plane) {
+  if (all_above(c[0].z - plane.at(c[0].plan()), c[1].z - plane.at(c[1].plan()),
+                c[2].z - plane.at(c[2].plan())))
+    return;
   std::vector<double> depth;
   for (const Point2 p : polygon.corners) depth.push_back(surface.at(p) - plane.at(p));
-  return part_above(polygon, depth, kZeroLine);
+  polygon = part_above(polygon, depth, kZeroLine);
 }
 
 LabelledPolygon region_of(const ConvexCut& cut, const Corners& c, const Plane& surface) {
   LabelledPolygon region{{c[0].plan(), c[1].plan(), c[2].plan()}, {0, 1, 2}};
   for (const auto& bound : cut.bounds) {
+    if (all_above(bound.inside.at(c[0].plan()), bound.inside.at(c[1].plan()),
+                  bound.inside.at(c[2].plan())))
+      continue;
     region = part_inside(region, bound.inside, kVertical);
     if (region.empty()) return {};
   }
-  region = above_plane(region, surface, cut.floor);
+  keep_above(region, c, surface, cut.floor);
   for (const auto& face : cut.faces) {
     if (region.empty()) return {};
-    region = above_plane(region, surface, face.plane);
+    keep_above(region, c, surface, face.plane);
   }
   if (region.empty() || area_of(region.corners) <= kNoArea) return {};
   return region;
@@ -76,6 +88,7 @@ Side side_of_region(const Region& region, std::size_t i) {
 // The length that two sides on one line, seen from opposite sides, have in common.
 double shared_length(const Side& a, const Side& b) {
   const double length = a.length();
+  if (a.from == b.to && a.to == b.from) return length;
   if (length <= kNoLength || b.length() <= kNoLength) return 0;
   const HalfPlane line = HalfPlane::left_of(a.from, a.to);
   if (std::abs(line.at(b.from)) > kNoLength || std::abs(line.at(b.to)) > kNoLength) return 0;

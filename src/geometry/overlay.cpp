@@ -7,19 +7,6 @@
 namespace squaredig::geometry {
 namespace {
 
-struct Box {
-  Point2 low, high;
-};
-
-Box box_of(std::span<const Point2> points) {
-  Box box{points[0], points[0]};
-  for (const Point2 p : points) {
-    box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
-    box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
-  }
-  return box;
-}
-
 LabelledPolygon plain(std::span<const Point2> corners) {
   return {{corners.begin(), corners.end()}, std::vector<int>(corners.size(), 0)};
 }
@@ -61,7 +48,7 @@ void overlay(const Surface& surface, const Locator& locator, std::span<const Pla
   std::vector<double> differences;
   for (std::size_t f = 0; f < facets.size(); ++f) {
     const auto& facet = facets[f];
-    const Box box = box_of(facet.outline);
+    const Box2 box = box_of(facet.outline);
     for (const Index t : locator.triangles_in(box.low, box.high)) {
       const auto c = surface.corners(t);
       LabelledPolygon shared{{c[0].plan(), c[1].plan(), c[2].plan()}, {0, 1, 2}};

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <unordered_set>
+#include <cstdint>
 
 namespace squaredig::geometry {
 namespace {
@@ -60,19 +60,65 @@ bool meets(const Surface& surface, Index t, const Box2& box) {
          std::max({a.y, b.y, c.y}) >= box.low.y && std::min({a.y, b.y, c.y}) <= box.high.y;
 }
 
-std::vector<Index> spread(const Surface& surface, std::span<const Point2> seeds, const Box2& box) {
+// Ascending, as they stand in the marks.
+std::vector<Index> marked(const std::vector<std::uint8_t>& marks, Index first, Index last) {
   std::vector<Index> found;
-  std::unordered_set<Index> seen;
+  for (Index i = first; i <= last; ++i)
+    if (marks[at(i)] != 0) found.push_back(i);
+  return found;
+}
+
+std::vector<Index> spread(const Surface& surface, std::span<const Point2> seeds, const Box2& box) {
+  std::vector<Index> waiting;
+  std::vector<std::uint8_t> seen(surface.triangles.size(), 0);
+  Index first = static_cast<Index>(surface.triangles.size()), last = kNone;
   const auto take = [&](Index t) {
-    if (t != kNone && meets(surface, t, box) && seen.insert(t).second) found.push_back(t);
+    if (t == kNone || seen[at(t)] != 0 || !meets(surface, t, box)) return;
+    seen[at(t)] = 1;
+    waiting.push_back(t);
+    first = std::min(first, t);
+    last = std::max(last, t);
   };
   for (const Point2 p : seeds) {
     take(triangle_of(surface, p));
-    for (std::size_t next = 0; next < found.size(); ++next)
-      for (const Index t : surface.neighbours[at(found[next])]) take(t);
+    while (!waiting.empty()) {
+      const Index t = waiting.back();
+      waiting.pop_back();
+      for (const Index beyond : surface.neighbours[at(t)]) take(beyond);
+    }
   }
-  std::sort(found.begin(), found.end());
-  return found;
+  return marked(seen, first, last);
+}
+
+// The number of each entry of an ascending list in that list; kNone for what is not in it.
+class Numbers {
+ public:
+  explicit Numbers(const std::vector<Index>& list)
+      : first_(list.empty() ? 0 : list.front()),
+        number_(list.empty() ? 0 : at(list.back() - first_) + 1, kNone) {
+    for (std::size_t i = 0; i < list.size(); ++i)
+      number_[at(list[i] - first_)] = static_cast<Index>(i);
+  }
+  Index of(Index value) const {
+    if (value < first_ || at(value - first_) >= number_.size()) return kNone;
+    return number_[at(value - first_)];
+  }
+
+ private:
+  Index first_;
+  std::vector<Index> number_;
+};
+
+std::vector<Index> vertices_of(const Surface& surface, const std::vector<Index>& triangles) {
+  Index first = static_cast<Index>(surface.vertices.size()), last = kNone;
+  for (const Index t : triangles)
+    for (const Index v : surface.triangles[at(t)])
+      first = std::min(first, v), last = std::max(last, v);
+  if (last == kNone) return {};
+  std::vector<std::uint8_t> seen(surface.vertices.size(), 0);
+  for (const Index t : triangles)
+    for (const Index v : surface.triangles[at(t)]) seen[at(v)] = 1;
+  return marked(seen, first, last);
 }
 
 }  // namespace
@@ -80,22 +126,17 @@ std::vector<Index> spread(const Surface& surface, std::span<const Point2> seeds,
 Patch patch_of(const Surface& surface, std::span<const Point2> seeds, const Box2& box) {
   Patch patch;
   patch.triangles = spread(surface, seeds, box);
-  for (const Index t : patch.triangles)
-    for (const Index v : surface.triangles[at(t)]) patch.vertices.push_back(v);
-  std::sort(patch.vertices.begin(), patch.vertices.end());
-  patch.vertices.erase(std::unique(patch.vertices.begin(), patch.vertices.end()),
-                       patch.vertices.end());
-  const auto number = [](const std::vector<Index>& list, Index value) {
-    const auto found = std::lower_bound(list.begin(), list.end(), value);
-    return found != list.end() && *found == value ? static_cast<Index>(found - list.begin())
-                                                  : kNone;
-  };
+  patch.vertices = vertices_of(surface, patch.triangles);
+  const Numbers vertex(patch.vertices), triangle(patch.triangles);
+  patch.surface.vertices.reserve(patch.vertices.size());
+  patch.surface.triangles.reserve(patch.triangles.size());
+  patch.surface.neighbours.reserve(patch.triangles.size());
   for (const Index v : patch.vertices) patch.surface.vertices.push_back(surface.vertices[at(v)]);
   for (const Index t : patch.triangles) {
     auto corners = surface.triangles[at(t)];
     auto beyond = surface.neighbours[at(t)];
-    for (Index& v : corners) v = number(patch.vertices, v);
-    for (Index& n : beyond) n = n == kNone ? kNone : number(patch.triangles, n);
+    for (Index& v : corners) v = vertex.of(v);
+    for (Index& n : beyond) n = n == kNone ? kNone : triangle.of(n);
     patch.surface.triangles.push_back(corners);
     patch.surface.neighbours.push_back(beyond);
   }

@@ -1,5 +1,6 @@
 #include "geometry/split.h"
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -68,6 +69,39 @@ LabelledPolygon part_inside(LabelledPolygon polygon, std::span<const Point2> con
     polygon = part_inside(polygon, HalfPlane::left_of(a, b), label);
   }
   return polygon;
+}
+
+Box2 box_of(std::span<const Point2> points) {
+  Box2 box{points[0], points[0]};
+  for (const Point2 p : points) {
+    box.low = {std::min(box.low.x, p.x), std::min(box.low.y, p.y)};
+    box.high = {std::max(box.high.x, p.x), std::max(box.high.y, p.y)};
+  }
+  return box;
+}
+
+ConvexWindow::ConvexWindow(std::span<const Point2> convex) : box_(box_of(convex)) {
+  for (std::size_t i = 0; i < convex.size(); ++i) {
+    const Point2 a = convex[i], b = convex[(i + 1) % convex.size()];
+    if (a != b) sides_.push_back(HalfPlane::left_of(a, b));
+  }
+}
+
+LabelledPolygon ConvexWindow::part_of(const LabelledPolygon& whole, int label) const {
+  LabelledPolygon part = whole;
+  std::vector<double> values;
+  for (const HalfPlane& side : sides_) {
+    values.clear();
+    bool clear = true;
+    for (const Point2 p : part.corners) {
+      values.push_back(side.at(p));
+      clear = clear && values.back() > kLevelSnap;
+    }
+    if (clear) continue;
+    part = part_above(part, values, label);
+    if (part.empty()) return {};
+  }
+  return part;
 }
 
 double area_of(std::span<const Point2> polygon) {

@@ -40,6 +40,28 @@ struct HalfPlane {
 LabelledPolygon part_inside(const LabelledPolygon& polygon, const HalfPlane& half, int label);
 LabelledPolygon part_inside(LabelledPolygon polygon, std::span<const Point2> convex, int label);
 
+struct Box2 {
+  Point2 low, high;
+};
+Box2 box_of(std::span<const Point2> points);  // of one point at least
+
+// A convex polygon that many others are held to: its sides as half-planes, made once.
+class ConvexWindow {
+ public:
+  explicit ConvexWindow(std::span<const Point2> convex);
+  // As part_inside; sides that cut nothing off are passed over.
+  LabelledPolygon part_of(const LabelledPolygon& whole, int label) const;
+  // A box does not meet the window's own.
+  bool misses(const Box2& box) const {
+    return box.high.x < box_.low.x || box.low.x > box_.high.x || box.high.y < box_.low.y ||
+           box.low.y > box_.high.y;
+  }
+
+ private:
+  std::vector<HalfPlane> sides_;
+  Box2 box_;
+};
+
 double area_of(std::span<const Point2> polygon);
 
 // Integral of the linear function with the given values at the corners over a convex polygon.

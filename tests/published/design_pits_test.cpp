@@ -14,7 +14,7 @@ using testing::plain_pit;
 design::Excavation dug(const design::DesignInput& input, double ground, double half, double step) {
   MadeSurvey survey(grid_surface(half, step, [=](double, double) { return ground; }));
   auto pit = design::excavate(input, survey);
-  const auto closure = geometry::flux_of(survey.ground().surface, pit.dug);
+  const auto closure = geometry::flux_of(pit.ground.surface, pit.dug);
   EXPECT_NEAR(closure.volume, pit.dug.volume, 1e-9 * pit.dug.volume);
   EXPECT_NEAR(closure.open_x, 0, 1e-9 * pit.dug.area);
   EXPECT_NEAR(closure.open_y, 0, 1e-9 * pit.dug.area);

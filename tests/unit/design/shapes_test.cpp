@@ -19,7 +19,7 @@ Length m(double metres) { return Length::metres(metres); }
 
 double volume(const design::DesignInput& input, MadeSurvey& survey) {
   const auto pit = design::excavate(input, survey);
-  const auto closure = geometry::flux_of(survey.ground().surface, pit.dug);
+  const auto closure = geometry::flux_of(pit.ground.surface, pit.dug);
   EXPECT_NEAR(closure.volume, pit.dug.volume, 1e-9 * pit.dug.volume);
   EXPECT_NEAR(std::hypot(closure.open_x, closure.open_y), 0, 1e-9 * pit.dug.area);
   return pit.dug.volume;
