@@ -5,7 +5,7 @@
 #include <ogr_spatialref.h>
 #include <ogrsf_frmts.h>
 
-#include <array>
+#include <algorithm>
 #include <cmath>
 #include <memory>
 
@@ -29,11 +29,15 @@ class Session {
  public:
   explicit Session(const std::optional<std::chrono::year_month_day>& date) {
     CPLPushErrorHandler(CPLQuietErrorHandler);
-    std::array<char, 40> stamp{};
     const auto day = date.value_or(std::chrono::year{1970} / 1 / 1);
-    snprintf(stamp.data(), stamp.size(), "%04d-%02u-%02uT00:00:00.000Z", int{day.year()},
-             unsigned{day.month()}, unsigned{day.day()});
-    CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", stamp.data());
+    const auto digits = [](int number, std::size_t width) {
+      const std::string text = std::to_string(number);
+      return std::string(width - std::min(width, text.size()), '0') + text;
+    };
+    const std::string stamp = digits(int{day.year()}, 4) + "-" +
+                              digits(static_cast<int>(unsigned{day.month()}), 2) + "-" +
+                              digits(static_cast<int>(unsigned{day.day()}), 2) + "T00:00:00.000Z";
+    CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", stamp.c_str());
   }
   ~Session() {
     CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", nullptr);
