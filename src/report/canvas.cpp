@@ -63,7 +63,11 @@ void Canvas::polygon(const std::vector<At>& corners, const Stroke& stroke) {
 }
 
 void Canvas::fill(const std::vector<At>& corners, Colour colour) {
-  drawing_->fill(corners, colour);
+  drawing_->fill(corners, colour, nullptr);
+}
+
+void Canvas::fill(const std::vector<At>& corners, Colour colour, const Stroke& edge) {
+  drawing_->fill(corners, colour, &edge);
 }
 
 void Canvas::circle(At centre, double radius, const Stroke& stroke) {

@@ -96,6 +96,7 @@ class Canvas {
   void line(const std::vector<At>& points, const Stroke& stroke);
   void polygon(const std::vector<At>& corners, const Stroke& stroke);
   void fill(const std::vector<At>& corners, Colour colour);
+  void fill(const std::vector<At>& corners, Colour colour, const Stroke& edge);
   void circle(At centre, double radius, const Stroke& stroke);
   void disc(At centre, double radius, Colour colour);
   // `at` is the baseline's anchor.

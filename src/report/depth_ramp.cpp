@@ -41,7 +41,7 @@ Colour srgb(const Lab& lab) {
 }  // namespace
 
 Colour depth_colour(double share) {
-  constexpr Lab kShallow{96, -2, 24};
+  constexpr Lab kShallow{94, -2, 20};
   constexpr Lab kDeep{60, -6, -29};
   return srgb(between(kShallow, kDeep, std::clamp(share, 0.0, 1.0)));
 }
@@ -59,7 +59,7 @@ double luminance(Colour c) {
 }
 
 double contrast(Colour a, Colour b) {
-  const auto [dark, light] = std::minmax(luminance(a), luminance(b));
+  const auto [dark, light] = std::minmax({luminance(a), luminance(b)});
   return (light + 0.05) / (dark + 0.05);
 }
 

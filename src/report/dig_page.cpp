@@ -134,7 +134,8 @@ std::string dig_page(const PitPlan& plan, const SheetHead& head) {
                    " The list of cells below says the same in words.</p>"
                    "<div class=\"pair\"><div id=\"view\" tabindex=\"0\" role=\"application\" "
                    "aria-label=\"Plan of the pit, cell by cell\" aria-describedby=\"keys\">" +
-                   plan_svg(plan) + "</div>" + kReadOut + "</div>");
+                   "<div class=\"ground\">" + plan_svg(plan) +
+                   "<div id=\"cursor\" hidden></div></div></div>" + kReadOut + "</div>");
   page.section("sections", "Sections", section_svg(dig) + table_html(ladder_table(dig)));
   page.section("quantities", "Quantities", rows_html("Quantities", quantity_rows(dig)));
   page.folded("list", "List of cells", table_html(cells_table(dig)));

@@ -65,7 +65,7 @@ std::size_t draw_side_column(Canvas& canvas, const PitPlan& plan, const Box& box
   y = draw_ladder_table(canvas, {x, y}, width, plan.dig);
   y = heading(canvas, {x, y}, width, "Quantities");
   y = rows(canvas, {x, y}, width, quantity_rows(plan.dig), 9);
-  return draw_cautions(canvas, {{x, y}, box.bottom_right}, plan.dig.head, 8.5, 0);
+  return draw_cautions(canvas, {{x, y}, box.bottom_right}, plan.dig.head, 8.5, 0).next;
 }
 
 void draw_strip(Canvas& canvas, const dig::DigResult& dig, const TankView& view, At left,

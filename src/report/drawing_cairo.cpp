@@ -35,10 +35,11 @@ class CairoDrawing : public Drawing {
     if (ends == Ends::Closed) cairo_close_path(cairo_);
     draw(stroke);
   }
-  void fill(const std::vector<At>& corners, Colour colour) override {
+  void fill(const std::vector<At>& corners, Colour colour, const Stroke* edge) override {
     path(corners);
     ink(colour);
     cairo_fill(cairo_);
+    if (edge) stroke(corners, Ends::Closed, *edge);
   }
   void circle(At centre, double radius, const Stroke& stroke) override {
     round(centre, radius);

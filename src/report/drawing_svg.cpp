@@ -41,9 +41,9 @@ class SvgDrawing : public Drawing {
     path(points, ends);
     out_ += " fill=\"none\"" + pen(stroke) + "/>";
   }
-  void fill(const std::vector<At>& corners, Colour colour) override {
+  void fill(const std::vector<At>& corners, Colour colour, const Stroke* edge) override {
     path(corners, Ends::Closed);
-    out_ += " fill=\"" + hex(colour) + "\"/>";
+    out_ += " fill=\"" + hex(colour) + "\"" + (edge ? pen(*edge) : "") + "/>";
   }
   void circle(At centre, double radius, const Stroke& stroke) override {
     out_ += round(centre, radius) + " fill=\"none\"" + pen(stroke) + "/>";

@@ -157,12 +157,13 @@ void Flow::drawings(std::size_t count, std::size_t in_row, double height,
 
 void Flow::cautions() {
   need(40);
-  std::size_t next =
+  CautionsDrawn drawn =
       draw_cautions(canvas_, {{box_.top_left.x, y_}, box_.bottom_right}, result_, 9, 0);
-  while (next < caution_count(result_)) {
+  while (drawn.next < caution_count(result_)) {
     next_page();
-    next = draw_cautions(canvas_, box_, result_, 9, next);
+    drawn = draw_cautions(canvas_, box_, result_, 9, drawn.next);
   }
+  y_ = drawn.y + 2;
 }
 
 std::string flow_pdf(const SheetHead& head, const ResultHead& result,

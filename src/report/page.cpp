@@ -54,7 +54,7 @@ std::string paragraph_html(std::string_view text) { return "<p>" + label_html(te
 
 std::string drawing_html(const std::string& name, const std::string& svg) {
   return "<div class=\"drawing\" tabindex=\"0\" role=\"region\" aria-label=\"" + escaped(name) +
-         "\">" + svg + "</div>";
+         ", drawing\">" + svg + "</div>";
 }
 
 std::string table_html(const Table& table) {
@@ -63,7 +63,7 @@ std::string table_html(const Table& table) {
                                                                                : " class=\"n\"";
   };
   std::string html = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" +
-                     escaped(table.title) + "\"><table><caption>" + label_html(table.title) +
+                     escaped(table.title) + ", table\"><table><caption>" + label_html(table.title) +
                      "</caption><thead><tr>";
   for (std::size_t i = 0; i < table.columns.size(); ++i)
     html += std::string("<th scope=\"col\"") + kind(i) + ">" + escaped(table.columns[i].heading) +
@@ -71,9 +71,11 @@ std::string table_html(const Table& table) {
   html += "</tr></thead><tbody>";
   for (const auto& row : table.rows) {
     html += "<tr>";
-    for (std::size_t i = 0; i < row.size(); ++i)
-      html += std::string(i ? "<td" : "<th scope=\"row\"") + kind(i) + ">" + label_html(row[i]) +
-              (i ? "</td>" : "</th>");
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const bool names_row = i == 0 && !row[i].empty();
+      html += std::string(names_row ? "<th scope=\"row\"" : "<td") + kind(i) + ">" +
+              label_html(row[i]) + (names_row ? "</th>" : "</td>");
+    }
     html += "</tr>";
   }
   html += "</tbody></table></div>";
@@ -82,11 +84,13 @@ std::string table_html(const Table& table) {
 }
 
 std::string rows_html(const std::string& title, const std::vector<Row>& rows) {
-  std::string html = "<table class=\"rows\"><caption>" + escaped(title) + "</caption><tbody>";
+  std::string html = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" +
+                     escaped(title) + ", table\"><table class=\"rows\"><caption>" + escaped(title) +
+                     "</caption><tbody>";
   for (const auto& row : rows)
     html += "<tr><th scope=\"row\">" + label_html(row.label) + "</th><td class=\"n\">" +
             label_html(row.value) + "</td></tr>";
-  return html + "</tbody></table>";
+  return html + "</tbody></table></div>";
 }
 
 Page::Page(const SheetHead& head, const ResultHead& result) : head_(head), result_(result) {}

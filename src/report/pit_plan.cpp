@@ -42,8 +42,7 @@ void draw_cells(Canvas& canvas, const PitPlan& plan, const TankView& view, const
                                  {c.x + half, c.y + half},
                                  {c.x - half, c.y + half}};
     canvas.begin_group({{"class", "cell"}, {"data-i", std::to_string(i)}});
-    canvas.fill(square, ground_of(dig, cell));
-    canvas.polygon(square, {0.1, kGridLine});
+    canvas.fill(square, ground_of(dig, cell), {0.1, kGridLine});
     canvas.end_group();
   }
 }
@@ -56,15 +55,22 @@ void draw_figures(Canvas& canvas, const PitPlan& plan, const TankView& view, con
   const bool bold = bold_points >= 9;  // where it costs no legibility
   if (bold) points = bold_points;
   canvas.begin_group({{"class", "figures"}});
+  std::optional<int> row;  // a group for each row: a page shows those in view
   for (const auto& cell : plan.dig.grid.cells) {
     const At c = view.at(cell.along, cell.across);
     if (!touches(box, c, 0)) continue;
+    if (row != cell.row) {
+      if (row) canvas.end_group();
+      canvas.begin_group({{"data-row", std::to_string(cell.row)}});
+      row = cell.row;
+    }
     const Length cut = cell.cut_at_centre.value_or(cell.mean_cut);
     Lettering lettering{points, kInk, Anchor::Middle};
     if (bold && cell.cut_at_centre) lettering = lettering.bold();
     canvas.text({c.x, c.y + points * 0.128}, fixed(cut.in_metres(), 2),
                 lettering.on(ground_of(plan.dig, cell)));
   }
+  if (row) canvas.end_group();
   canvas.end_group();
 }
 

@@ -113,8 +113,8 @@ std::size_t caution_count(const ResultHead& result) {
   return result.findings.size() + result.cautions.size() + standing_cautions().size();
 }
 
-std::size_t draw_cautions(Canvas& canvas, const Box& box, const ResultHead& result, double points,
-                          std::size_t from) {
+CautionsDrawn draw_cautions(Canvas& canvas, const Box& box, const ResultHead& result, double points,
+                            std::size_t from) {
   const At top = box.top_left;
   double y = heading(canvas, top, box.width(), from ? "Cautions, continued" : "Cautions");
   const std::size_t own = result.findings.size() + result.cautions.size();
@@ -130,12 +130,12 @@ std::size_t draw_cautions(Canvas& canvas, const Box& box, const ResultHead& resu
     if (y + height > box.bottom_right.y - (last ? 0 : more)) {
       canvas.text({top.x, y + points * 0.36}, "More cautions on the next pages.",
                   Lettering{points}.bold());
-      return i;
+      return {i, y + more};
     }
     canvas.disc({top.x + 1, y + points * 0.24}, 0.5, kInk);
     y = canvas.paragraph({top.x + 3, y}, box.width() - 3, text_of(i), lettering) + 0.6;
   }
-  return caution_count(result);
+  return {caution_count(result), y};
 }
 
 double heading(Canvas& canvas, At at, double width, std::string_view text) {

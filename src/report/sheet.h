@@ -34,9 +34,13 @@ std::string overprint_of(const ResultHead& result);
 void draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box);
 
 // Findings and cautions of the result, then those of every sheet, from number `from` on, as many as
-// the box holds; gives the number of the first that found no room.
-std::size_t draw_cautions(Canvas& canvas, const Box& box, const ResultHead& result, double points,
-                          std::size_t from);
+// the box holds.
+struct CautionsDrawn {
+  std::size_t next = 0;  // the first that found no room
+  double y = 0;          // below the last line
+};
+CautionsDrawn draw_cautions(Canvas& canvas, const Box& box, const ResultHead& result, double points,
+                            std::size_t from);
 std::size_t caution_count(const ResultHead& result);
 
 // A rule with a heading above it; gives the y below.

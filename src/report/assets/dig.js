@@ -19,8 +19,7 @@
     }
     return squares.get(i);
   };
-  const cursor = svgElement("rect", { id: "cursor", visibility: "hidden" });
-  svg.append(cursor);
+  const ground = view.querySelector(".ground"), cursor = byId("cursor");
   const places = new Map(cells.map((c, i) => [c[COLUMN] + "," + c[ROW], i]));
   const columns = cells.map((c) => c[COLUMN]), rows = cells.map((c) => c[ROW]);
   const least = (list) => list.reduce((a, b) => Math.min(a, b));
@@ -61,11 +60,20 @@
     }
   };
 
+  // the frame round the chosen cell
+  const place = () => {
+    cursor.hidden = now < 0;
+    if (now < 0) return;
+    const at = square(now), scale = ground.clientWidth / size.width;
+    cursor.style.transform = `translate(${at.x * scale}px, ${at.y * scale}px)`;
+    cursor.style.width = at.width * scale + "px";
+    cursor.style.height = at.height * scale + "px";
+  };
+
   const choose = (i) => {
     now = i;
-    const cell = cells[i], at = square(i);
-    for (const key in at) cursor.setAttribute(key, at[key]);
-    cursor.setAttribute("visibility", "visible");
+    const cell = cells[i];
+    place();
     byId("o-cell").textContent = cell[NAME];
     byId("o-kind").textContent = cell[CUT] === null ? "mean cut" : "cut";
     byId("o-cut").textContent = figure(cell[CUT] === null ? cell[MEAN] : cell[CUT], 2);
@@ -84,7 +92,7 @@
 
   // the view follows the chosen cell
   const follow = () => {
-    const at = square(now), scale = svg.clientWidth / size.width, margin = 12;
+    const at = square(now), scale = ground.clientWidth / size.width, margin = 12;
     const x = at.x * scale, y = at.y * scale, side = at.width * scale;
     if (x < view.scrollLeft + margin) view.scrollLeft = x - margin;
     if (y < view.scrollTop + margin) view.scrollTop = y - margin;
@@ -174,20 +182,51 @@
     if (now >= 0) follow();
   });
 
+  // Figures are drawn where they are in view and large enough to be read: a pit of ten thousand cells
+  // stays quick.
+  // The drawing keeps its size and is scaled as one picture.
+  ground.style.aspectRatio = size.width + " / " + size.height;
+  ground.classList.add("scaled");
+  const figures = svg.querySelector(".figures");
+  const lines = figures ? [...figures.children].map((line) => {
+    const text = line.firstElementChild;
+    return { line, y: Number(text.getAttribute("y")), height: Number(text.getAttribute("font-size")) };
+  }) : [];
+  const show = () => {
+    const scale = ground.clientWidth / size.width;
+    svg.style.transform = `scale(${ground.clientWidth / 1000})`;
+    place();
+    const from = view.scrollTop / scale, to = from + view.clientHeight / scale;
+    for (const { line, y, height } of lines)
+      line.style.display = height * scale >= 7 && y > from - 15 && y - height < to + 15 ? "" : "none";
+  };
+  let waiting = false;
+  view.addEventListener("scroll", () => {
+    if (waiting) return;
+    waiting = true;
+    requestAnimationFrame(() => { waiting = false; show(); });
+  });
+  window.addEventListener("resize", show);
+
   // zoom 1 shows the whole pit; at first a cell is as large as a fingertip
   let scale = 1;
   const mostZoom = 60;
   const zoom = (by) => {
-    const middle = (view.scrollLeft + view.clientWidth / 2) / svg.clientWidth;
-    const level = (view.scrollTop + view.clientHeight / 2) / svg.clientHeight;
+    const width = ground.clientWidth, height = ground.clientHeight;
+    const middle = (view.scrollLeft + view.clientWidth / 2) / width;
+    const level = (view.scrollTop + view.clientHeight / 2) / height;
+    const before = scale;
     scale = Math.min(mostZoom, Math.max(1, scale * by));
-    svg.style.setProperty("--zoom", scale);
-    view.scrollLeft = middle * svg.clientWidth - view.clientWidth / 2;
-    view.scrollTop = level * svg.clientHeight - view.clientHeight / 2;
+    for (const { line } of lines) line.style.display = "none";
+    ground.style.setProperty("--zoom", scale);
+    view.scrollLeft = middle * width * scale / before - view.clientWidth / 2;
+    view.scrollTop = level * height * scale / before - view.clientHeight / 2;
+    show();
   };
   byId("nearer").addEventListener("click", () => zoom(1.4));
   byId("farther").addEventListener("click", () => zoom(1 / 1.4));
   byId("whole").addEventListener("click", () => zoom(1 / scale));
   if (cells.length) zoom(Math.max(1, 34 * size.width / (square(0).width * view.clientWidth)));
   view.scrollLeft = view.scrollTop = 0;
+  show();
 }

@@ -1,0 +1,101 @@
+#!/usr/bin/env python3
+"""The sheets through the tools that read PDF. Usage: sheets.py PROGRAM SOURCE
+
+Text can be taken out, fonts are embedded, pages are A3 and A4, the bar is 100 mm long on paper, and a
+second run gives the same bytes.
+"""
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+import tempfile
+
+MM = 72 / 25.4
+A3, A4, A4_ACROSS = (420, 297), (210, 297), (297, 210)
+BAR, DOTS = 100, 10  # mm, dots to the millimetre
+
+
+def out(*command):
+    return subprocess.run(command, check=True, capture_output=True).stdout
+
+
+def sizes(pdf):
+    """Width and height of each page in whole millimetres."""
+    text = out("pdfinfo", "-l", "9999", str(pdf)).decode()
+    return [(round(float(w) / MM), round(float(h) / MM)) for w, h in
+            re.findall(r"Page +\d+ size: +([\d.]+) x ([\d.]+) pts", text)]
+
+
+def longest_dark_run(row):
+    best = run = 0
+    for dot in row:
+        run = run + 1 if dot < 128 else 0
+        best = max(best, run)
+    return best
+
+
+def bar_length(pdf, height):
+    """The bar in dots: the longest dark run at the left above the foot of the first page, where the rule
+    over the foot is longer and other lines are shorter."""
+    pgm = out("pdftoppm", "-gray", "-r", str(25.4 * DOTS), "-f", "1", "-l", "1", str(pdf))
+    _, width, rows = pgm.split(b"\n", 3)[0], *map(int, pgm.split(b"\n", 3)[1].split())
+    dots = pgm[-width * rows:]
+    runs = set()
+    for y in range((height - 30) * DOTS, (height - 5) * DOTS):
+        runs.add(longest_dark_run(dots[y * width:(y + 1) * width]))
+    return min(runs, key=lambda run: abs(run - BAR * DOTS))
+
+
+def check(pdf, text, faults):
+    fonts = out("pdffonts", str(pdf)).decode().splitlines()[2:]
+    if not fonts or any(line.split()[-5] != "yes" for line in fonts):
+        faults.append(f"{pdf.name}: fonts not embedded: {fonts}")
+    pages = sizes(pdf)
+    wanted = [A3, A4_ACROSS] + [A4] * (len(pages) - 2) if pdf.name == "dig.pdf" else [A4] * len(pages)
+    if pages != wanted:
+        faults.append(f"{pdf.name}: pages of {pages}")
+    length = bar_length(pdf, pages[0][1])
+    if abs(length - BAR * DOTS) > 3:
+        faults.append(f"{pdf.name}: the bar is {length / DOTS} mm long")
+    for n in range(1, len(pages) + 1):
+        if f"page {n} of {len(pages)}" not in text:
+            faults.append(f"{pdf.name}: no \"page {n} of {len(pages)}\"")
+    for word in ("measure me: 100 mm", "Alderbrook school, car park tank", "Dimensions only."):
+        if word not in re.sub(r"\s+", " ", text):
+            faults.append(f"{pdf.name}: no text \"{word}\"")
+    for word in ("safe", "compliant", "stable", "approved"):
+        if re.search(rf"\b{word}\b", text, re.I):
+            faults.append(f"{pdf.name}: says \"{word}\"")
+
+
+def main():
+    program, source = str(pathlib.Path(sys.argv[1]).resolve()), pathlib.Path(sys.argv[2])
+    faults = []
+    with tempfile.TemporaryDirectory() as name:
+        runs = []
+        for n in (1, 2):
+            job = pathlib.Path(name, str(n))
+            shutil.copytree(source / "demo" / "alderbrook", job,
+                            ignore=shutil.ignore_patterns("out"))
+            subprocess.run([program, "run", str(job), "--quiet"], check=False,
+                           stdout=subprocess.DEVNULL, timeout=120)
+            runs.append(job / "out")
+        sheets = sorted(runs[0].glob("*.pdf"))
+        if not {"dig.pdf", "pegs.pdf", "base.pdf"} <= {s.name for s in sheets}:
+            faults.append(f"sheets: {sheets}")
+        for pdf in sheets:
+            if pdf.read_bytes() != (runs[1] / pdf.name).read_bytes():
+                faults.append(f"{pdf.name}: another run, other bytes")
+            check(pdf, out("pdftotext", "-layout", str(pdf), "-").decode(), faults)
+        dig = out("pdftotext", "-layout", str(runs[0] / "dig.pdf"), "-").decode()
+        for line in (runs[0] / "cells.csv").read_text().splitlines()[1:]:
+            label = line.split(",")
+            if label[6] and not re.search(rf"(?<!\S){re.escape(label[0])}(?!\S)", dig):
+                faults.append(f"dig.pdf: cell {label[0]} is not in its list")
+        print("\n".join(faults) or f"{len(sheets)} sheets")
+    sys.exit(1 if faults else 0)
+
+
+if __name__ == "__main__":
+    main()
