@@ -97,7 +97,8 @@ std::string extremes(const base::BaseResult& result) {
 
 std::string repair(const base::BaseResult& result) {
   if (!result.trim || !result.make_up) return "";
-  return "trim " + cubic_metres(*result.trim, 2) + ", make up " + cubic_metres(*result.make_up, 2);
+  return "; trim " + cubic_metres(*result.trim, 2) + ", make up " +
+         cubic_metres(*result.make_up, 2);
 }
 
 }  // namespace
@@ -161,8 +162,7 @@ Lines summary_of(const base::BaseResult& result) {
                  findings_of(result.head)};
   if (const auto failed = checks_with(result, Verdict::DoesNotConform); !failed.empty())
     lines.push_back("outside: " + joined(failed, "; "));
-  lines.push_back(extremes(result));
-  if (const auto work = repair(result); !work.empty()) lines.push_back(work);
+  lines.push_back(extremes(result) + repair(result));
   return under("base", lines);
 }
 

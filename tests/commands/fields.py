@@ -3,7 +3,7 @@
 
 Every field that a result holds is documented; every documented field is there, unless its list is empty
 or its object null. So that few are, the job is given a stone among the ground points, a drain across the
-kerb, a boundary in the crest and a compaction test.
+kerb, a fence in the crest, a vertical side, a survey during the dig and a compaction test.
 """
 import json
 import pathlib
@@ -48,9 +48,16 @@ def enrich(folder):
     append("boundary.csv", "fence,715827.0,734690.0,\nfence,715827.0,734702.0,\n")
     (folder / "tests.csv").write_text("layer,easting,northing,dry_density,maximum_dry_density\n"
                                       "base,715840.0,734705.0,1.81,1.89\n", encoding="utf-8")
+    append("job.toml", '\n[progress]\nsurveys = [{ name = "week 1", points = "week1.csv" }]\n')
+    rows = [row.split(",") for row in (folder / "ground.csv").read_text().splitlines()[2:]]
+    (folder / "week1.csv").write_text("point,easting,northing,height\n" + "".join(
+        f"{p},{e},{n},{float(h) - 3.0:.3f}\n" for p, e, n, h, code in rows if code == "GL"),
+        encoding="utf-8")
     job = folder / "job.toml"
     job.write_text(job.read_text(encoding="utf-8").replace(
-        'codes  = ["BASE"]', 'codes  = ["BASE"]\ntests = "tests.csv"'), encoding="utf-8")
+        'codes  = ["BASE"]', 'codes  = ["BASE"]\ntests = "tests.csv"').replace(
+        'batter  = "1:1"', 'batter  = { AB = "0:1", BC = "1:1", CD = "1:1", DA = "1:1" }'),
+        encoding="utf-8")
 
 
 def main():
