@@ -4,8 +4,9 @@ set -euo pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 missing=()
 for kind in "$@"; do
-  while read -r package_kind package; do
+  while read -r package_kind package command; do
     [ "$package_kind" = "$kind" ] || continue
+    [ -n "$command" ] && command -v "$command" >/dev/null && continue
     dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q '^install ok installed$' || missing+=("$package")
   done < <(grep -v '^#' "$here/packages.txt")
 done
