@@ -27,7 +27,7 @@ struct ColumnSource {
   const design::Excavation& pit;
   const ground::GroundSurface& ground;
   const Finish& finish;
-  std::vector<geometry::Polygon> tank;    // convex rings
+  std::vector<geometry::Polygon> tank;    // convex parts
   std::vector<geometry::Polygon> beside;  // the same, widened
 };
 

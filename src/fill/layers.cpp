@@ -14,24 +14,6 @@ namespace {
 
 using geometry::PlaneFacet;
 
-// Rings that overlap, as convex parts that do not.
-std::vector<geometry::Polygon> apart(const std::vector<geometry::Polygon>& rings) {
-  std::vector<geometry::Polygon> parts;
-  for (std::size_t i = 0; i < rings.size(); ++i) {
-    std::vector<geometry::Polygon> rest{rings[i]};
-    for (std::size_t j = 0; j < i; ++j) {
-      std::vector<geometry::Polygon> next;
-      for (const auto& polygon : rest) {
-        auto split = geometry::split_at(polygon, rings[j]);
-        next.insert(next.end(), split.outside.begin(), split.outside.end());
-      }
-      rest = std::move(next);
-    }
-    parts.insert(parts.end(), rest.begin(), rest.end());
-  }
-  return parts;
-}
-
 std::vector<PlaneFacet> within(const std::vector<PlaneFacet>& facets,
                                const std::vector<geometry::Polygon>& parts) {
   std::vector<PlaneFacet> kept;
@@ -122,9 +104,9 @@ LayerBuilt built(const FillInput& input, const FillContext& context, std::size_t
 void add_layers(const FillInput& input, const FillContext& context, FillResult& result) {
   if (input.layers.empty()) return;
   const auto& pit = context.pit;
-  const auto parts = apart(design::footprint_rings(
+  const auto parts = design::footprint_parts(
       pit.tank, pit.frame, input.capping_beyond * context.design.combined_factor.value(),
-      input.place));
+      input.place);
   const FillLevels levels = levels_of(input, pit);
   std::vector<PlaneFacet> bottom;
   for (const auto& part : parts) bottom.push_back({part, levels.tank_top});

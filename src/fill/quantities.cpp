@@ -137,12 +137,12 @@ void add_lifts(const FillContext& context, const FillLevels& levels, const Amoun
 void add_capping(const FillInput& input, const Amounts& amounts,
                  const std::vector<geometry::Polygon>& beside, FillResult& result) {
   double whole = 0;
-  for (const auto& ring : beside) whole += geometry::area_of(ring);
+  for (const auto& part : beside) whole += geometry::area_of(part);
   for (std::size_t i = 0; i < amounts.capping.size(); ++i) {
     const double area = amounts.capping[i].area.value();
     result.capping.push_back(
         {static_cast<int>(i) + 1, Area::square_metres(area), placed(amounts.capping[i])});
-    if (beside.size() == 1 && area < whole * (1 - 1e-9))
+    if (area < whole * (1 - 1e-9))
       result.head.findings.push_back(
           {"capping-stopped",
            "Capping layer " + std::to_string(i + 1) + " reaches only " + fixed(area, 2) + " of " +
@@ -157,8 +157,8 @@ void add_quantities(const FillInput& input, const FillContext& context, FillResu
   const auto& pit = context.pit;
   const Length beyond = input.capping_beyond * context.design.combined_factor.value();
   const ColumnSource source{pit, pit.ground, input.finish,
-                            design::footprint_rings(pit.tank, pit.frame, Length{}, input.place),
-                            design::footprint_rings(pit.tank, pit.frame, beyond, input.place)};
+                            design::footprint_parts(pit.tank, pit.frame, Length{}, input.place),
+                            design::footprint_parts(pit.tank, pit.frame, beyond, input.place)};
   const FillLevels levels = levels_of(input, pit);
   ColumnSums sums(levels);
   for (const auto& column : columns_of(source)) sums.add(column);

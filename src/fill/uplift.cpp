@@ -36,7 +36,7 @@ class Screening {
         context.pit,
         context.survey.surface_for(context.pit.region),
         input.finish,
-        design::footprint_rings(context.pit.tank, context.pit.frame, Length{}, input.place),
+        design::footprint_parts(context.pit.tank, context.pit.frame, Length{}, input.place),
         {}};
     columns_ = columns_of(source);
     std::erase_if(columns_, [](const Column& c) { return c.zone != Zone::Tank; });

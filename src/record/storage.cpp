@@ -16,22 +16,8 @@ class Reservoir {
   explicit Reservoir(const StorageInput& input)
       : frame_(geometry::SiteFrame::around({input.tank.corners[0], input.underside.level})),
         underside_(design::plane_in(frame_, input.underside)),
-        top_(design::plane_in(frame_, input.underside.lowered(-input.tank.height))) {
-    // rings of a footprint that is not convex overlap: keep what each adds
-    for (const auto& ring :
-         design::footprint_rings(input.tank, frame_, Length{}, Place{"job.toml", 1, 1})) {
-      std::vector<geometry::Polygon> rest{ring};
-      for (const auto& known : parts_) {
-        std::vector<geometry::Polygon> next;
-        for (const auto& polygon : rest) {
-          auto split = geometry::split_at(polygon, known);
-          next.insert(next.end(), split.outside.begin(), split.outside.end());
-        }
-        rest = std::move(next);
-      }
-      parts_.insert(parts_.end(), rest.begin(), rest.end());
-    }
-  }
+        top_(design::plane_in(frame_, input.underside.lowered(-input.tank.height))),
+        parts_(design::footprint_parts(input.tank, frame_, Length{}, Place{"job.toml", 1, 1})) {}
 
   Volume below(Elevation level) const {
     const Plane water{parts_[0][0], frame_.to_site(level), 0, 0};
