@@ -3,7 +3,7 @@ if(SQUAREDIG_SPEED)
   find_package(benchmark REQUIRED)
   find_package(CGAL REQUIRED)
   # speed_NAME.cpp becomes the program speed_NAME, linked to the rooms named for it here.
-  set(speed_ground_rooms geometry)
+  set(speed_ground_rooms dig)
   set(speed_csv_rooms formats)
   set(speed_base_rooms base)
   set(speed_dig_rooms dig)

@@ -1,6 +1,6 @@
-// Ground surfaces: triangulate() with raw CGAL insertion of spatially sorted points beside it, in
-// one run. Jittered points, one to a square metre, to the millimetre. Run one size with, for
-// instance,
+// Ground surfaces and the pit in them: triangulate(), cut and cells with raw CGAL insertion of
+// spatially sorted points beside them, in one run. Jittered points, one to a square metre, to the
+// millimetre. Run one size with, for instance,
 // --benchmark_filter=1e6.
 #include <CGAL/Constrained_Delaunay_triangulation_2.h>
 #include <CGAL/Delaunay_triangulation_2.h>
@@ -12,8 +12,10 @@
 #include <cmath>
 #include <random>
 
+#include "dig/dig.h"
 #include "geometry/locate.h"
 #include "geometry/triangulate.h"
+#include "grounds.h"
 #include "speed/ratio_report.h"
 
 namespace squaredig::speed {
@@ -74,6 +76,13 @@ std::size_t raw_cgal(const std::vector<geometry::Point3>& points) {
   return t.number_of_faces();
 }
 
+// A tank's pit in the middle of the points, three metres deep.
+design::DesignInput pit_in(std::size_t count) {
+  const double middle = std::floor(std::sqrt(static_cast<double>(count)) / 2);
+  return testing::plain_pit(24, 9.6, 57, Batter::run_per_rise(1), grid_point(middle, middle),
+                            Bearing::degrees(37.5));
+}
+
 std::string size_name(std::size_t count) {
   return "1e" + std::to_string(std::lround(std::log10(static_cast<double>(count))));
 }
@@ -102,6 +111,20 @@ void register_size(std::size_t count) {
     add_breaklines(input, n / 100);
     for (auto _ : state)
       benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
+  });
+  add("cut", [](std::size_t n, benchmark::State& state) {
+    testing::MadeSurvey survey(geometry::triangulate({jittered(n), {}, {}, 0}).surface);
+    const auto pit = pit_in(n);
+    for (auto _ : state) benchmark::DoNotOptimize(design::excavate(pit, survey).dug.volume);
+  });
+  add("cells", [](std::size_t n, benchmark::State& state) {
+    testing::MadeSurvey survey(geometry::triangulate({jittered(n), {}, {}, 0}).surface);
+    const auto input = pit_in(n);
+    const auto pit = design::excavate(input, survey);
+    dig::DigInput stage;
+    stage.cell = Length::metres(1);
+    for (auto _ : state)
+      benchmark::DoNotOptimize(dig::dig(stage, input, pit, survey).grid.cells.size());
   });
   add("verify", [](std::size_t n, benchmark::State& state) {
     const geometry::Surface surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
