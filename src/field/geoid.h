@@ -7,8 +7,7 @@
 //   examined before the first is used.
 // Accuracy: bilinear between nodes.
 // Errors: Refusal.
-// Source: bilinear interpolation, as grid files are meant to be used (from memory); compared with
-//   the coordinate library's own in the tests.
+// Source: bilinear interpolation, as grid files are meant to be used (from memory).
 #pragma once
 
 #include "field/field_input.h"
