@@ -15,7 +15,7 @@ struct RawMesh {
 };
 
 // The constrained Delaunay triangulation of the placed vertices; empty where all lie on one line.
-RawMesh constrained_delaunay(const Placed& placed, const std::vector<Piece>& pieces);
+RawMesh constrained_delaunay(const Placed& placed, const std::vector<StringPiece>& pieces);
 
 // Takes out triangles outside all `keep` polygons, and those whose area is lost in rounding.
 void leave_out(RawMesh& mesh, const std::vector<Point3>& vertices,

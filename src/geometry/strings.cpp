@@ -244,9 +244,10 @@ class Cutter {
   CutStrings finish() {
     for (const Part& p : parts_)
       out_.pieces.push_back({std::min(p.a, p.b), std::max(p.a, p.b), p.kind});
-    std::sort(out_.pieces.begin(), out_.pieces.end(), [](const Piece& p, const Piece& q) {
-      return std::tie(p.a, p.b) < std::tie(q.a, q.b);
-    });
+    std::sort(out_.pieces.begin(), out_.pieces.end(),
+              [](const StringPiece& p, const StringPiece& q) {
+                return std::tie(p.a, p.b) < std::tie(q.a, q.b);
+              });
     std::sort(out_.crossings.begin(), out_.crossings.end(), by_string_and_place);
     return std::move(out_);
   }

@@ -16,14 +16,14 @@ namespace squaredig::geometry {
 constexpr double kStringSnap = 1e-9;
 
 // A piece of a string between two vertices, the lower number first.
-struct Piece {
+struct StringPiece {
   Index a = kNone;
   Index b = kNone;
   StringKind kind = StringKind::Breakline;
 };
 
 struct CutStrings {
-  std::vector<Piece> pieces;  // ascending by (a, b), each once
+  std::vector<StringPiece> pieces;  // ascending by (a, b), each once
   std::vector<StringCrossing> crossings;
   std::vector<StringCrossing> touches;
 };

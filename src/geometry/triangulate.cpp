@@ -85,7 +85,7 @@ void note_outline(const Constrained& t, Handle from, Handle to, RawMesh& out) {
 
 }  // namespace
 
-RawMesh constrained_delaunay(const Placed& placed, const std::vector<Piece>& pieces) {
+RawMesh constrained_delaunay(const Placed& placed, const std::vector<StringPiece>& pieces) {
   Plain points;
   insert_points(points, placed.vertices);
   if (points.dimension() < 2) return {};
@@ -97,9 +97,9 @@ RawMesh constrained_delaunay(const Placed& placed, const std::vector<Piece>& pie
   std::vector<Handle> handles(placed.vertices.size());
   for (const Handle v : t.finite_vertex_handles()) handles[static_cast<std::size_t>(v->info())] = v;
   const auto handle = [&](Index v) { return handles[static_cast<std::size_t>(v)]; };
-  for (const Piece& p : pieces) t.insert_constraint(handle(p.a), handle(p.b));
+  for (const StringPiece& p : pieces) t.insert_constraint(handle(p.a), handle(p.b));
   RawMesh out = copy_out(t);
-  for (const Piece& p : pieces)
+  for (const StringPiece& p : pieces)
     if (p.kind == StringKind::Outline) note_outline(t, handle(p.a), handle(p.b), out);
   std::sort(out.outline.begin(), out.outline.end());
   return out;

@@ -100,6 +100,25 @@ def one_voice(source):
             yield f"{word}: in {', '.join(str(f.relative_to(source)) for f in files)}"
 
 
+def one_definition(source):
+    """A type's name stands for one type in its room: two would be one to the linker."""
+    known = {}
+    for path in tracked(source, "src/*.cpp", "src/*.h"):
+        anonymous, depth = None, 0
+        for line in code_of(path).splitlines():
+            if anonymous is None and re.match(r"\s*namespace \{", line):
+                anonymous = depth
+            found = re.match(r"(?:struct|class|enum class) (\w+)[^;]*$", line)
+            if found and anonymous is None:
+                room = path.relative_to(source).parts[1]
+                first = known.setdefault((room, found[1]), path)
+                if first != path and first.suffix == path.suffix == ".h":
+                    yield f"{path}: {found[1]} is defined in {first} too"
+            depth += line.count("{") - line.count("}")
+            if anonymous is not None and depth <= anonymous:
+                anonymous = None
+
+
 def words(source):
     """What no sheet may say, and what no finished file says."""
     banned = re.compile(r"\b(safe|safely|compliant|stable|approved)\b", re.I)
@@ -142,7 +161,7 @@ def links(source):
                 yield f"{path}: the link {target} leads nowhere"
 
 
-RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, words, lengths, top_level,
+RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, one_definition, words, lengths, top_level,
                                  links)}
 
 
