@@ -13,6 +13,7 @@ struct Operation::Impl {
   Axes to;
   Place place;
   OperationUsed used;
+  double year = HUGE_VAL;  // the library's word for none
 };
 
 namespace {
@@ -79,10 +80,19 @@ GridFiles grid_files(PJ_CONTEXT* context, const PJ* operation) {
   return files;
 }
 
+// Without a date the library takes such an operation at its reference epoch, and says nothing.
+bool depends_on_date(PJ_CONTEXT* context, const PJ* operation) {
+  const std::string steps = text_of(proj_as_proj_string(context, operation, PJ_PROJ_5, nullptr));
+  for (const char* mark : {"+t_epoch=", "+proj=deformation", "+proj=defmodel"})
+    if (steps.find(mark) != std::string::npos) return true;
+  return false;
+}
+
 }  // namespace
 
 std::variant<Operation, Problem> Operation::search(std::string_view from, std::string_view to,
-                                                   Geographic near, const Place& place) {
+                                                   Geographic near, const Place& place,
+                                                   std::optional<double> year) {
   auto impl = std::make_shared<Impl>();
   impl->context = offline_context(place);
   impl->place = place;
@@ -107,6 +117,13 @@ std::variant<Operation, Problem> Operation::search(std::string_view from, std::s
                        ", which is not installed",
                    "every grid file of the operation, on this machine",
                    "install it where PROJ looks for its data, or work in one datum"};
+  if (!year && depends_on_date(context, found.get()))
+    return Problem{ProblemKind::Input, place,
+                   "the way " + way + " (" + name + ") depends on the date of the positions",
+                   "the year in which they were measured, such as 2018.5",
+                   "state it (of GNSS: [field] gnss_year), or give positions in a system that "
+                   "moves with the plate"};
+  impl->year = year.value_or(HUGE_VAL);
   impl->used = {name, Length::metres(stated_accuracy(context, found.get())), files.present,
                 software_text(context)};
   impl->operation = std::move(found);
@@ -114,8 +131,8 @@ std::variant<Operation, Problem> Operation::search(std::string_view from, std::s
 }
 
 Operation Operation::best(std::string_view from, std::string_view to, Geographic near,
-                          const Place& place) {
-  auto found = search(from, to, near, place);
+                          const Place& place, std::optional<double> year) {
+  auto found = search(from, to, near, place, year);
   if (auto* problem = std::get_if<Problem>(&found)) throw Refusal(std::move(*problem));
   return std::get<Operation>(std::move(found));
 }
@@ -130,7 +147,7 @@ Position Operation::apply(Position p) const {
   PJ* operation = impl_->operation.get();
   proj_errno_reset(operation);
   const PJ_COORD out =
-      proj_trans(operation, PJ_FWD, proj_coord(ordered[0], ordered[1], ordered[2], HUGE_VAL));
+      proj_trans(operation, PJ_FWD, proj_coord(ordered[0], ordered[1], ordered[2], impl_->year));
   if (proj_errno(operation) != 0 || !std::isfinite(out.v[0]) || !std::isfinite(out.v[1]) ||
       !std::isfinite(out.v[2]))
     refuse(impl_->place, "a point that " + quoted(impl_->used.name) + " cannot take",

@@ -56,7 +56,7 @@ TEST(PublishedDatums, TransverseMercatorExampleOfTheRegister) {
 
 // DAT-14: IOGP 373-07-2 (quoted) counts in US survey feet: such a grid is refused, never read as
 // metres. TRAP-1: 1200 / 3937 m against 0.3048 m is 2 ppm: 1.219 m in 2 000 000 ft; quoted.
-TEST(PublishedDatums, AGridInFeetIsRefused) {
+TEST(PublishedDatums, AGridInFeetIsRefused_trap_1) {
   EXPECT_NE(
       testing::refusal_text([] { Grid::open("EPSG:32040", kPlace); }).find("a grid in metres"),
       std::string::npos);

@@ -3,6 +3,9 @@
 // seen.
 #include <gtest/gtest.h>
 
+#include <GeographicLib/Geodesic.hpp>
+#include <cmath>
+
 #include "geodesy/factors.h"
 #include "quantity/angle_text.h"
 
@@ -70,7 +73,7 @@ TEST(PublishedMga, ConvergenceAndPointScaleOfTheStations) {
 
 // TRAP-8: the manual's convergence at Flinders Peak is -1 35 03.647 (azimuth = grid bearing less
 // it); here it is told as +1 35 03.647, west of the central meridian in the south.
-TEST(PublishedMga, ConvergenceTurnsAGridBearingIntoTheAzimuth) {
+TEST(PublishedMga, ConvergenceTurnsAGridBearingIntoTheAzimuth_trap_8) {
   const Grid grid = zone_55();
   // Table C.1: azimuth Flinders Peak to Buninyong 306 52 05.37, grid bearing 305 17 01.72
   const GridFactors f = grid.factors(at(kStations[2]));
@@ -94,6 +97,39 @@ TEST(PublishedMga, LineScalesPlaneDistancesAndBearings) {
   }
 }
 
+// The same table: azimuths both ways, by the geodesic of the independent library between the
+// printed positions, and from the grid: azimuth = plane bearing less arc-to-chord plus convergence.
+TEST(PublishedMga, AzimuthsAndArcToChordOfTheLines) {
+  struct Ends {
+    const char *there, *back;
+    double first, second;  // arc-to-chord, seconds
+  };
+  const Ends ends[] = {{"187 21 06.34", "7 23 12.76", -27.05, 27.17},
+                       {"127 10 25.07", "306 52 05.37", -20.67, 19.47},
+                       {"143 35 55.53", "323 29 00.01", -12.22, 11.90},
+                       {"127 14 31.76", "307 01 57.12", -11.00, 10.44}};
+  const GeographicLib::Geodesic earth(6378137, 1 / 298.257222101);
+  const Grid grid = zone_55();
+  for (std::size_t i = 0; i < 4; ++i) {
+    const Station& a = kStations[kLines[i].from];
+    const Station& b = kStations[kLines[i].from + 1];
+    const Angle theta = Bearing::of_line(at(a), at(b)).from_north();
+    const Angle there = dms(ends[i].there), back = dms(ends[i].back);
+    const auto seconds = [](Angle v) { return std::remainder(v.in_degrees(), 360) * 3600; };
+    EXPECT_NEAR(seconds(theta + grid.factors(at(a)).convergence - there), ends[i].first, 0.02)
+        << kLines[i].id;
+    EXPECT_NEAR(seconds(theta + Angle::degrees(180) + grid.factors(at(b)).convergence - back),
+                ends[i].second, 0.02)
+        << kLines[i].id;
+    double s = 0, from = 0, to = 0;
+    earth.Inverse(-dms(a.latitude).in_degrees(), dms(a.longitude).in_degrees(),
+                  -dms(b.latitude).in_degrees(), dms(b.longitude).in_degrees(), s, from, to);
+    EXPECT_NEAR(s, kLines[i].ellipsoidal, 0.0011) << kLines[i].id;
+    EXPECT_NEAR(seconds(Angle::degrees(from) - there), 0, 0.02) << kLines[i].id;
+    EXPECT_NEAR(seconds(Angle::degrees(to + 180) - back), 0, 0.02) << kLines[i].id;
+  }
+}
+
 // CSF-7: the true scale of line L2 is 1.00036397; the plain mean of its ends, 1.00036811, is 4.1
 // ppm high.
 TEST(PublishedMga, LineScaleIsNotTheMeanOfTheEnds) {
@@ -107,7 +143,7 @@ TEST(PublishedMga, LineScaleIsNotTheMeanOfTheEnds) {
 
 // TRAP-13: Buninyong in zone 54 stands at E 758173.797 N 5828674.340 (quoted from a sample of the
 // national sheet): 529 km from where zone 55 has it, and outside the area of zone 55.
-TEST(PublishedMga, TheNeighbouringZoneIsNoticed) {
+TEST(PublishedMga, TheNeighbouringZoneIsNoticed_trap_13) {
   const Grid next = Grid::open("EPSG:7854", {"job.toml", 1, 1});
   const GridPoint p = next.to_grid({-dms("37 39 10.15610"), dms("143 55 35.38390")});
   EXPECT_NEAR(p.easting.in_metres(), 758173.797, 0.001);

@@ -94,6 +94,22 @@ TEST(Operation, TheNetworkIsNeverAsked_operation_3) {
   EXPECT_NE(text.find("AUSGeoid2020"), std::string::npos) << text;
 }
 
+// A world-wide system drifts from the plate's own by 7 cm a year there. Without a date the library
+// takes the operation at its reference epoch, 2020, and says nothing.
+TEST(Operation, ADateIsNeverSupposed_operation_4) {
+  const auto at_alice = near(-23.67, 133.885);
+  EXPECT_NE(testing::refusal_text([&] {
+              Operation::best("EPSG:9000", "EPSG:7844", at_alice, kPlace);
+            }).find("depends on the date of the positions; the year in which they were measured"),
+            std::string::npos);
+  const auto drift = [&](double year) {
+    const Operation op = Operation::best("EPSG:9000", "EPSG:7844", at_alice, kPlace, year);
+    return (op.apply({133.885, -23.67, 0}).north + 23.67) * 3600 * 30.77;
+  };
+  EXPECT_NEAR(drift(2020), 0, 1e-6);
+  EXPECT_NEAR(drift(2015) - drift(2016), 0.059, 0.003);
+}
+
 TEST(Operation, AnInstalledGridFileIsTold) {
   const Operation op = Operation::best("EPSG:4979", "EPSG:9707", near(52, 5), kPlace);
   ASSERT_EQ(op.used().grid_files.size(), 1U);
