@@ -40,21 +40,16 @@ std::string ground_xml(const ground::GroundResult& result, const FileContext& co
   return formats::landxml_text(xml);
 }
 
-// The cut at the centre of each cell, in the tank's own directions.
-std::string cut_tif(const dig::CellGrid& grid, const FileContext& context) {
+// The cut at the centre of each cell, along the tank or north up.
+std::string cut_tif(const dig::CutRaster& cut, const FileContext& context) {
   formats::Raster raster;
-  raster.origin = grid.origin;
-  raster.bearing = grid.bearing;
-  raster.cell = grid.size;
-  raster.columns = grid.columns;
-  raster.rows = grid.rows;
-  const auto columns = static_cast<std::size_t>(grid.columns);
-  raster.cells.resize(columns * static_cast<std::size_t>(grid.rows));
-  for (const auto& cell : grid.cells) {
-    const auto column = static_cast<std::size_t>(cell.column - grid.first_column);
-    const auto row = static_cast<std::size_t>(cell.row - grid.first_row);
-    if (cell.cut_at_centre) raster.cells[row * columns + column] = cell.cut_at_centre->in_metres();
-  }
+  raster.origin = cut.origin;
+  raster.bearing = cut.bearing;
+  raster.cell = cut.size;
+  raster.columns = cut.columns;
+  raster.rows = cut.rows;
+  for (const auto& value : cut.cut)
+    raster.cells.push_back(value ? std::optional(value->in_metres()) : std::nullopt);
   raster.crs = context.crs;
   raster.description = "cut at the cell's centre, metres";
   return formats::geotiff_bytes(raster);
@@ -85,7 +80,7 @@ Files files_of(const pegs::PegsResult& result, const FileContext& context) {
 
 Files files_of(const dig::DigResult& result, const FileContext& context) {
   return {{"cells.csv", formats::cells_csv(result.grid)},
-          {"cut.tif", cut_tif(result.grid, context)},
+          {"cut.tif", cut_tif(result.raster, context)},
           {"dig.dxf", formats::dig_dxf(result)},
           {"dig.xml", formats::dig_xml(result, document(result.head, context))},
           {"dig.json", formats::dig_json(result, kVersion)}};

@@ -175,6 +175,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   std::optional<design::Laser> laser;
   if (input.laser) laser = design::Laser::set_up(*input.laser, pit.tank, design.control);
   result.grid = cells_of(work, laser);
+  result.raster = raster_of(work, result.grid);
   if (laser) add_staff_findings(*laser, result);
   result.uncertainty = uncertainty_of(work);
   result.spacing = spacing_of(work);

@@ -16,6 +16,7 @@ struct Work {
 };
 
 CellGrid cells_of(const Work& work, const std::optional<design::Laser>& laser);
+CutRaster raster_of(const Work& work, const CellGrid& grid);
 Comparison compare(const Work& work, const CellGrid& grid);
 std::optional<Uncertainty> uncertainty_of(const Work& work);
 std::optional<SpacingEffect> spacing_of(const Work& work);

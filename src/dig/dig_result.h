@@ -106,6 +106,16 @@ struct CellGrid {
   std::vector<Cell> cells;  // by row, then column
 };
 
+// The cut at the centres of a regular grid. Columns run along `bearing`, rows to the right of it.
+struct CutRaster {
+  Length size;
+  int columns = 0;
+  int rows = 0;
+  GridPoint origin;  // outer corner of the first column and row
+  Bearing bearing;
+  std::vector<std::optional<Length>> cut;  // row by row; nothing where not dug
+};
+
 // A point of a section through the pit: where nothing is dug, the ground alone.
 struct SectionPoint {
   Length distance;  // along A-B from A, or across from A-B
@@ -192,6 +202,7 @@ struct DigResult {
   VolumeClosure closure;
   Comparison comparison;
   CellGrid grid;
+  CutRaster raster;
   std::vector<ProgressResult> progress;      // in order
   std::optional<Elevation> stop_level_at_a;  // first stop, above the dig level
   std::vector<GridPosition> tank;            // corners at the underside

@@ -74,6 +74,10 @@ void read_settings(TableReader& table, dig::DigInput& dig) {
       "keep_m3", made<BankVolume>(number("cubic metres", {0, 1e7}), BankVolume::cubic_metres));
   dig.strip = table.may("strip_mm", millimetres(kThickness));
   dig.cell = table.need("cell", metres({0.01, 1000}));
+  dig.raster = table
+                   .may("raster", one_of<dig::RasterFrame>({{"tank", dig::RasterFrame::Tank},
+                                                            {"north", dig::RasterFrame::North}}))
+                   .value_or(dig::RasterFrame::Tank);
   dig.rough_above = table.may("rough_above_mm", millimetres(kThickness));
   dig.spoil_setback = table.may("spoil_setback", metres({0, 1000}));
 }

@@ -162,6 +162,8 @@ corners = "mitre"
 #strip_mm =
 # Needed. Grid cell of the dig sheet, along and across the tank.
 cell = 1.0
+# How cut.tif lies: "tank", along and across it, or "north", north up.
+#raster = "tank"
 # A first stop, this much above the dig level, in millimetres.
 #rough_above_mm =
 # Needed. A vertical face deeper than this is overprinted on every sheet.

@@ -209,6 +209,40 @@ TEST(PublishedPrismoids, ChuTong) {
   EXPECT_NEAR(level_pit(30, 20, 1 / 6.0, 1 / 6.0, 30), 26500, 1e-6);
 }
 
+// Same chapter, "qu chi", a curved pool straightened by its mean perimeters (inputs seen,
+// recomputed): top 10 wide and (20 + 40) / 2 long, bottom 5 wide and (14 + 24) / 2 long, 10 deep: 1
+// 883 1/3.
+TEST(PublishedPrismoids, QuChi) { EXPECT_NEAR(level_pit(19, 5, 0.55, 0.25, 10), 5650 / 3.0, 1e-8); }
+
+// Same chapter (seen): 576 of wall take 768 in the ground, 4 dug being 3 compacted; a trench 16
+// long and 10 deep, 6 wide at the top, is then 3.6 wide at the bottom.
+TEST(PublishedPrismoids, TrenchThatFillsAWall) {
+  const double trench = level_pit(16, 3.6, 0, 0.12, 10);
+  EXPECT_NEAR(trench, 768, 1e-8);
+  EXPECT_NEAR(trench * 3 / 4, 576, 1e-8);
+}
+
+// NRCS Agriculture Handbook 590, pond chapter (from memory): bottom 100 by 40 ft, 12 deep, sides
+// and one end 2:1, the end with the ramp 4:1: (15 136 + 4 x 8 704 + 4 000) / 6 x 12 ft3, 3 996 yd3.
+// The average of the end areas is 6.4 percent more.
+TEST(PublishedPrismoids, PondWithARampedEnd) {
+  MadeSurvey survey(grid_surface(200, 31, [](double, double) { return 12.0; }));
+  auto input = plain_pit(100, 40, 0, Batter::run_per_rise(2));
+  input.pit.batter.by_side = {{"BC", Batter::run_per_rise(4)}};
+  const double pond = design::excavate(input, survey).dug.volume;
+  EXPECT_NEAR(pond / 27, 3996, 0.5);
+  EXPECT_NEAR(pond, (15136 + 4 * 8704 + 4000) / 6.0 * 12, 1e-6);
+  EXPECT_NEAR((15136 + 4000) / 2.0 * 12 / pond, 1.064, 5e-4);
+}
+
+// mathcentral.uregina.ca, QQ.09.07 tom4 (seen): 100 by 70 ft at the top, four sides 2:1, 12 deep:
+// 44 256 ft3, 1 639.1 yd3.
+TEST(PublishedPrismoids, FourBatteredSides) {
+  const double pond = level_pit(52, 22, 2, 2, 12);
+  EXPECT_NEAR(pond, 44256, 1e-6);
+  EXPECT_NEAR(pond / 27, 1639.1, 0.05);
+}
+
 // Sun Tzu's Computational Classic II 22 (seen, yawnoc.github.io): a wall of widths 20 and 54, 38
 // high and 5 550 long holds 7 803 300; dug as a trench with vertical ends, a tenth of its length.
 TEST(PublishedPrismoids, SunTzuWall) {
@@ -231,6 +265,35 @@ TEST(PublishedPrismoids, RootOfAreasIsNotTheLake) {
 TEST(PublishedPrismoids, BasinDepthOfAWrongText) {
   EXPECT_NEAR(level_pit(100, 50, 4, 4, 4.5), 36594, 1e-5);
   EXPECT_NEAR(level_pit(100, 50, 4, 4, 8.411), 97200, 20);
+}
+
+// FOSSEE example 10_17 (seen): a trapezium of sides 3 and 7.5, 6 apart, levels 121.38, 119.64,
+// 120.32 and 121.68 down to 118.17: 81.43, the mean of four depths times the area.
+TEST(PublishedGrids, OneTrapeziumCell) {
+  const auto m = [](double level) { return Length::metres(level - 118.17); };
+  const std::vector<std::array<Length, 4>> cell{{m(121.38), m(119.64), m(120.32), m(121.68)}};
+  EXPECT_NEAR(
+      dig::corner_grid_volume(cell, Area::square_metres((3 + 7.5) / 2 * 6)).in_cubic_metres(),
+      81.4275, 1e-9);
+}
+
+// Vose (1857), art. 106 (seen): level cuts of 1 to 10 ft, yd3 per 100 ft. Earth, base 19 ft, 1.5:1,
+// is printed 802 at 7 ft, where its own rule gives 764.8; rock, base 18 ft, 1/4:1. The bases are
+// read off the table itself. Printed values are whole yards, some of them off by one.
+TEST(PublishedCuttings, TableOf1857) {
+  const std::vector<double> earth{76, 163, 261, 371, 491, 622, 802, 919, 1083, 1260};
+  const std::vector<double> rock{68, 137, 208, 282, 356, 433, 512, 593, 675, 759};
+  for (std::size_t i = 0; i < earth.size(); ++i) {
+    const double depth = static_cast<double>(i + 1);
+    const double in_earth = cutting(19, 1.5, {depth, depth, depth}, 50).exact / 27;
+    if (depth == 7) {
+      EXPECT_NEAR(in_earth, 764.8, 0.05);
+      EXPECT_GT(earth[i] - in_earth, 37);
+    } else {
+      EXPECT_NEAR(in_earth, earth[i], 1) << depth;
+    }
+    EXPECT_NEAR(cutting(18, 0.25, {depth, depth, depth}, 50).exact / 27, rock[i], 1) << depth;
+  }
 }
 
 // FOSSEE example 10_20 (seen): a 30 m square with a spot height in its middle, four triangles:

@@ -17,4 +17,7 @@ if(SQUAREDIG_SPEED)
     target_compile_options(${name} PRIVATE -frounding-math)
     target_include_directories(${name} PRIVATE ${CMAKE_CURRENT_SOURCE_DIR})
   endforeach()
+  # whole.py PROGRAM made_survey SIZE... measures whole runs
+  add_executable(made_survey ${CMAKE_CURRENT_SOURCE_DIR}/speed/made_survey.cpp)
+  target_link_libraries(made_survey PRIVATE quantity squaredig_warnings)
 endif()

@@ -115,6 +115,7 @@ truck_m3 = 12.0
 keep_m3 = 40.0
 strip_mm = 150.0
 cell = 1.0
+raster = "north"
 rough_above_mm = 100.0
 vertical_caution_depth = 1.5
 spoil_setback = 1.2

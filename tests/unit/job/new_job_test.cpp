@@ -55,6 +55,7 @@ const std::map<std::string, std::string>& values() {
       {"dig.truck_m3", "12"},
       {"dig.keep_m3", "0"},
       {"dig.strip_mm", "150"},
+      {"dig.raster", "\"north\""},
       {"dig.rough_above_mm", "100"},
       {"dig.vertical_caution_depth", "1.5"},
       {"dig.spoil_setback", "1"},

@@ -159,6 +159,7 @@ TEST(ReadJob, ReadsTheRestOfTheDig) {
   EXPECT_EQ(dig.cell, Length::metres(1));
   EXPECT_EQ(dig.rough_above, Length::millimetres(100));
   EXPECT_EQ(dig.spoil_setback, Length::metres(1.2));
+  EXPECT_EQ(dig.raster, dig::RasterFrame::North);
   EXPECT_EQ(whole().progress.at(1).name, "week 2");
   EXPECT_EQ(whole().progress.at(1).points.path, "week2.csv");
 }
