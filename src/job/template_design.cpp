@@ -33,16 +33,17 @@ plan_lengths = "grid"
 # A grid file with the geoid's separation, for heights measured by GNSS.
 # geoid = "geoid.tif"
 
-[control]
-# Needed where a control point is named below. Points with label, easting, northing, height.
-points = "control.csv"
+# Take the # away where a control point is named below.
+#[control]
+# Needed. File with the control points: point, easting, northing, height.
+#points = "control.csv"
 
 [ground]
 # Needed. Files with the points of the existing ground. A CSV file without a header line is given
 # as { file = "g.csv", columns = "point,easting,northing,height,code", units = "m" }.
 points = ["ground.csv"]
 # Files with strings whose segments become edges: kerbs, tops and toes of slopes.
-breaklines = ["breaklines.csv"]
+#breaklines = ["breaklines.csv"]
 # A file with the closed edge of the survey.
 # outline = "outline.csv"
 # Take only points with these codes.

@@ -206,7 +206,7 @@ TEST(NewJob, PassesWithEveryTableTakenAndFilledIn) {
 TEST(NewJob, NamesOnlyFieldBooksItWrites) {
   const auto files = new_job_files();
   auto wanted = needed_at_first();
-  wanted.insert("tank.fall_bearing");
+  wanted.insert({"tank.fall_bearing", "[control]", "control.points", "ground.breaklines"});
   const Job job =
       read_job(filled([&](const std::string& key) { return wanted.contains(key); }), "job.toml");
   const auto written = [&](const std::string& path) {
