@@ -15,9 +15,12 @@ if(TARGET squaredig)
       COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/commands/run_cases.py
         $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR} ${stage})
   endforeach()
-  foreach(script determinism killed readme fields)
+  foreach(script determinism killed fields)
     add_test(NAME commands.${script}
       COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/commands/${script}.py
         $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR})
   endforeach()
+  add_test(NAME docs.commands
+    COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/commands/readme.py
+      $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR})
 endif()
