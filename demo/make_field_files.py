@@ -3,7 +3,8 @@
 
 The ground is a formula: a car park that falls to the south-east, a kerb, and a grass bank behind
 it. The surveyed base is the planned floor with a millimetre or two of unevenness and two faults:
-one high spot and one low patch. Nothing here is random; `wobble` is a fixed sequence.
+one high spot and one low patch. The fill goes in evenly on all sides; the capping is level but for one
+place where its second layer is thin. Nothing here is random; `wobble` is a fixed sequence.
 """
 import math
 import pathlib
@@ -12,8 +13,10 @@ FOLDER = pathlib.Path(__file__).parent / "alderbrook"
 ORIGIN = (715830.0, 734697.0)
 CORNER_A = (715830.250, 734697.600)
 BEARING_AB = math.radians(37.5)
-LENGTH, WIDTH, GAP = 24.0, 9.6, 0.2
-DIG_LEVEL_AT_A = 62.350 - 0.020
+LENGTH, WIDTH, HEIGHT, GAP = 24.0, 9.6, 1.32, 0.2
+UNDERSIDE_AT_A = 62.350
+DIG_LEVEL_AT_A = UNDERSIDE_AT_A - 0.020
+CAPPING, CAPPING_BEYOND = 0.150, 0.5
 PEG_OFFSET = 4.0
 FALL = 0.005  # across the tank, from side AB to side CD
 KERB_UPSTAND, KERB_WIDTH = 0.125, 0.150
@@ -176,6 +179,43 @@ def service_rows():
     return rows
 
 
+def capping_rows(layer):
+    """The top of a capping layer as placed, past the edge of the capping all round."""
+    rows = []
+    past = CAPPING_BEYOND + 0.1
+    for i in range(18):
+        for k in range(8):
+            along = -past + (LENGTH + 2 * past) * i / 17
+            across = -past + (WIDTH + 2 * past) * k / 7
+            h = UNDERSIDE_AT_A - FALL * across + HEIGHT + layer * CAPPING
+            h += 0.003 * wobble(i + 20 * layer, k + 7)
+            if layer > 1:  # the second layer is thin here, and the third follows it
+                h -= 0.034 * math.exp(-((along - 14.8) ** 2 + (across - 4.0) ** 2) / 1.2)
+            rows.append([f"L{layer}-{len(rows) + 1}", *(f"{v:.3f}" for v in on_tank(along, across)),
+                         f"{h:.4f}", "CAP", "2.0"])
+    return rows
+
+
+def lift_rows():
+    """Lifts of 0.3 m right round the tank, one side after the other."""
+    rows = []
+    for lift in range(1, 6):
+        for side in ("AB", "CD", "BC", "DA"):
+            rows.append([str(lift), side, f"2026-03-{23 + lift}", f"{min(HEIGHT, 0.3 * lift):.2f}"])
+    return rows
+
+
+def compaction_rows():
+    """Dry densities: of two lifts one on each side, of each capping layer six over the tank."""
+    beside = [(12.0, -0.6), (24.6, 4.8), (12.0, 10.2), (-0.6, 4.8)]
+    over = [(4.0, 2.4), (12.0, 2.4), (20.0, 2.4), (4.0, 7.2), (12.0, 7.2), (20.0, 7.2)]
+    places = [(f"lift {n}", p, 1.90) for n in (2, 4) for p in beside]
+    places += [(f"cap {n}", p, 2.16) for n in (1, 2, 3) for p in over]
+    return [[layer, *(f"{v:.3f}" for v in on_tank(*place)),
+             f"{most * (0.970 + 0.016 * wobble(3 * i + 1, 5)):.3f}", f"{most:.2f}"]
+            for i, (layer, place, most) in enumerate(places)]
+
+
 def main():
     points = "point,easting,northing,height,code"
     strings = "string,easting,northing,height"
@@ -191,6 +231,13 @@ def main():
     write("tape.csv", "invented: sides and diagonals taped between the corner pins before the dig",
           "from,to,length", taped())
     write("as-dug.csv", "invented: base and toe as dug", points, base_rows() + toe_rows())
+    for layer in (1, 2, 3):
+        write(f"cap{layer}.csv", f"invented: top of capping layer {layer} as placed",
+              points + ",sigma_height_mm", capping_rows(layer))
+    write("lifts.csv", "invented: log of the side fill", "lift,side,date,height_above_underside",
+          lift_rows())
+    write("compaction.csv", "invented: compaction tests, t/m3",
+          "layer,easting,northing,dry_density,maximum_dry_density", compaction_rows())
 
 
 if __name__ == "__main__":

@@ -257,9 +257,9 @@ StageOutput Stages::run_fill() {
   const design::Excavation& pit = excavation();
   progress_.step("measuring the fill");
   const auto& job = inputs_.job.job;
-  auto result = fill::fill(inputs_.fill->value,
-                           {inputs_.design->value, pit, survey(), job.dig->settings.bulking,
-                            job.water ? &*job.water : nullptr});
+  auto result = fill::fill(
+      inputs_.fill->value,
+      {inputs_.design->value, pit, job.dig->settings.bulking, job.water ? &*job.water : nullptr});
   result.head = joined(inputs_.head(Stage::Fill), result.head);
   return output(Stage::Fill, result, inputs_);
 }

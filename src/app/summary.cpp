@@ -158,26 +158,25 @@ Lines summary_of(const base::BaseResult& result) {
   const auto open = checks_with(result, Verdict::NotProven);
   Lines lines = {words(result.verdict) + std::string(": ") +
                  count(result.points.size(), "point", "points") + " judged" +
-                 (open.empty() ? "" : "; not proven: " + joined(open, ", ")) +
-                 findings_of(result.head)};
+                 (open.empty() ? "" : "; not proven: " + joined(open, ", ")) + "; " +
+                 extremes(result) + repair(result) + findings_of(result.head)};
   if (const auto failed = checks_with(result, Verdict::DoesNotConform); !failed.empty())
     lines.push_back("outside: " + joined(failed, "; "));
-  lines.push_back(extremes(result) + repair(result));
   return under("base", lines);
 }
 
 Lines summary_of(const fill::FillResult& result) {
   CompactedVolume capping;
   for (const auto& layer : result.capping) capping += layer.placed;
-  Lines told{"bedding " + cubic_metres(result.bedding) + ", special side fill " +
-                 cubic_metres(result.special) + ", side fill " + cubic_metres(result.side) +
-                 ", capping " + cubic_metres(capping) + ", finish " + cubic_metres(result.finish) +
-                 ", placed" + findings_of(result.head),
-             "closure against the cut differs by " + cubic_metres(result.closure.difference, 6)};
+  std::string told = "bedding " + cubic_metres(result.bedding) + ", special side fill " +
+                     cubic_metres(result.special) + ", side fill " + cubic_metres(result.side) +
+                     ", capping " + cubic_metres(capping) + ", finish " +
+                     cubic_metres(result.finish) + ", placed; all fills differ from the cut by " +
+                     cubic_metres(result.closure.difference, 9);
   if (!result.uplift.empty() && result.uplift.front().ratio)
-    told.push_back("uplift screening: ratio " + fixed(*result.uplift.front().ratio, 2) +
-                   " before it is covered, " + fixed(*result.uplift.back().ratio, 2) + " finished");
-  return under("fill", told);
+    told += "; uplift screening: ratio " + fixed(*result.uplift.front().ratio, 2) +
+            " before it is covered, " + fixed(*result.uplift.back().ratio, 2) + " finished";
+  return under("fill", {told + findings_of(result.head)});
 }
 
 Lines summary_of(const record::RecordResult& result) {

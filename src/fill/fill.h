@@ -5,7 +5,7 @@
 //   finish, by exact overlay with the real excavation; sheet materials; layers as built;
 //   compaction; uplift screening.
 // Frame and units: grid; placed (compacted) volumes unless said otherwise.
-// Requires: the excavation and the survey it was made from.
+// Requires: the excavation.
 // Laws: fill.1  all fills = cut + fill to floor + above ground - left open; fill.2  lifts sum to
 // the
 //   side fill; fill.3  a thinner lift changes no total; fill.4  moving the job changes nothing.
@@ -23,7 +23,6 @@ namespace squaredig::fill {
 struct FillContext {
   const design::DesignInput& design;
   const design::Excavation& pit;
-  ground::Survey& survey;
   std::optional<Ratio> bulking;  // 1 m3 in the ground becomes this much loose
   const WaterInput* water = nullptr;
 };

@@ -34,7 +34,7 @@ class Screening {
       : context_(context), levels_(levels_of(input, context.pit)), water_level_(water_plane()) {
     const ColumnSource source{
         context.pit,
-        context.survey.surface_for(context.pit.region),
+        context.pit.ground,
         input.finish,
         design::footprint_parts(context.pit.tank, context.pit.frame, Length{}, input.place),
         {}};

@@ -106,7 +106,8 @@ def run(program, source, case):
 
 
 def main():
-    program, source, stage = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3]
+    program = str(pathlib.Path(sys.argv[1]).resolve())
+    source, stage = pathlib.Path(sys.argv[2]), sys.argv[3]
     cases = sorted(p.parent for p in (source / "tests" / "commands" / stage).glob("*/case"))
     failed = 0
     for case in cases:

@@ -61,7 +61,7 @@ fill::FillInput usual() {
 fill::FillResult run(const fill::FillInput& input, const design::DesignInput& design,
                      ground::Survey& survey) {
   const auto pit = design::excavate(design, survey);
-  return fill::fill(input, {design, pit, survey, std::nullopt, nullptr});
+  return fill::fill(input, {design, pit, std::nullopt, nullptr});
 }
 
 void expect_closed(const fill::FillResult& result) {

@@ -137,7 +137,7 @@ FillResult run(const Job& job, double ground) {
   testing::MadeSurvey survey(
       testing::grid_surface(40, 3.3, [=](double, double) { return ground; }));
   const auto pit = design::excavate(job.design, survey);
-  return fill(job.fill, {job.design, pit, survey, Ratio::of(1.25), &job.water});
+  return fill(job.fill, {job.design, pit, Ratio::of(1.25), &job.water});
 }
 
 // Derived: water 0.3 m over the tank top lifts all 86.4 m3; 0.8 m of cover, of it 0.3 m below
