@@ -26,7 +26,7 @@ import tempfile
 import run_cases
 
 BLOCK = re.compile(r"^```(console|toml|csv)( [^\n]+)?\n(.*?)^```$", re.S | re.M)
-UNKNOWN_BLOCK = re.compile(r"^```(?!console|toml |csv |$)(\S*)|^```\n(?=[^`]*^\$ )", re.M)
+UNKNOWN_BLOCK = re.compile(r"^```(?!console|toml |csv |table |$)(\S*)|^```\n(?=[^`]*^\$ )", re.M)
 NAMED = re.compile(r"(?:^    |`)squaredig ([a-z]+)\b", re.M)
 
 

@@ -1,14 +1,12 @@
 // Runs tests/tables/base.table: plants each fault, asks its one check, compares verdict and value.
-// Ends with 1 where a line fails and with 2 where a line has words that are not known.
 #include <cmath>
-#include <fstream>
 #include <functional>
-#include <iostream>
 #include <map>
 #include <numbers>
 #include <regex>
 
 #include "quantity/number_text.h"
+#include "tables/table.h"
 #include "unit/base/base_fixture.h"
 
 namespace squaredig::base {
@@ -24,28 +22,19 @@ struct Line {
   std::string verdict;
 };
 
-struct UnknownWords {
-  std::string text;
-};
-
-double parsed(const std::string& text) {
-  const auto value = parse_number(text);
-  if (!value) throw UnknownWords{text};
-  return *value;
-}
-
-std::string without_comment(std::string line) {
-  line = line.substr(0, line.find('#'));
-  return std::string(trimmed(line));
-}
-
 Line read(const std::string& text) {
   static const std::regex kForm(
       R"(([a-z ]+): +limit (\S+) (mm|m|percent), planted (\S+) (mm|m|percent), )"
       R"(sigma (\S+) mm, shared (\S+) mm -> (conforms|not proven|does not conform))");
   std::smatch m;
-  if (!std::regex_match(text, m, kForm) || m[3] != m[5]) throw UnknownWords{text};
-  return {m[1], parsed(m[2]), parsed(m[4]), parsed(m[6]), parsed(m[7]), m[3], m[8]};
+  if (!std::regex_match(text, m, kForm) || m[3] != m[5]) throw tables::UnknownWords{text};
+  return {m[1],
+          tables::number(m[2]),
+          tables::number(m[4]),
+          tables::number(m[6]),
+          tables::number(m[7]),
+          m[3],
+          m[8]};
 }
 
 Length mm(double v) { return Length::millimetres(v); }
@@ -164,7 +153,7 @@ double in_words_of(const Line& line, const Amount& amount) {
 // What is wrong with the answer; empty where nothing is.
 std::string faults(const Line& line) {
   const auto planting = plantings().find(line.check);
-  if (planting == plantings().end()) throw UnknownWords{line.check};
+  if (planting == plantings().end()) throw tables::UnknownWords{line.check};
   BaseFixture base;
   base.length = 12, base.width = 4.8;
   base.least_mm = -1e6, base.most_mm = 1e6;
@@ -186,30 +175,11 @@ std::string faults(const Line& line) {
   return wrong;
 }
 
-int run(const char* file) {
-  std::ifstream in(file);
-  std::string text;
-  int number = 0, cases = 0, failed = 0;
-  while (std::getline(in, text)) {
-    ++number;
-    text = without_comment(text);
-    if (text.empty()) continue;
-    try {
-      ++cases;
-      const std::string wrong = faults(read(text));
-      if (wrong.empty()) continue;
-      ++failed;
-      std::cout << file << ":" << number << ": " << text << ": " << wrong << "\n";
-    } catch (const UnknownWords& unknown) {
-      std::cout << file << ":" << number << ": not known: " << unknown.text << "\n";
-      return 2;
-    }
-  }
-  std::cout << cases << " cases, " << failed << " failed\n";
-  return cases > 0 && failed == 0 ? 0 : 1;
-}
-
 }  // namespace
 }  // namespace squaredig::base
 
-int main(int argc, char** argv) { return argc == 2 ? squaredig::base::run(argv[1]) : 2; }
+int main(int argc, char** argv) {
+  return squaredig::tables::run(argc, argv, [](const std::string& line) {
+    return squaredig::base::faults(squaredig::base::read(line));
+  });
+}
