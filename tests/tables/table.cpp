@@ -101,7 +101,7 @@ void Line::answer(const std::string& name, double computed, const std::string& u
   const Written wanted = written(text, unit);
   const double half = 0.5 * std::pow(10.0, -wanted.decimals);
   if (!(std::abs(computed - wanted.value) <= half * (1 + 1e-9) + 1e-12))
-    wrong_ += " " + name + " is " + shortest(computed) + " " + unit;
+    wrong_ += " " + name + " is " + fixed(computed, wanted.decimals + 1) + " " + unit;
 }
 
 void Line::answer(const std::string& name, const std::string& words) {
