@@ -45,11 +45,12 @@ std::string printed_object(const std::string& verb, const std::vector<StageOutpu
   return text + "\n}\n";
 }
 
-void write_outputs(const std::filesystem::path& out, const std::vector<StageOutput>& outputs) {
+// The files' bytes move into the set.
+void write_outputs(const std::filesystem::path& out, std::vector<StageOutput>& outputs) {
   OutputSet set(out);
-  for (const auto& output : outputs) {
+  for (auto& output : outputs) {
     for (const auto& name : file_names(output.stage)) set.own(name);
-    for (const auto& [name, bytes] : output.files) set.add(name, bytes);
+    for (auto& [name, bytes] : output.files) set.add(name, std::move(bytes));
   }
   set.commit();
 }
@@ -79,10 +80,8 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   Stages stages(inputs, progress);
   std::vector<StageOutput> outputs;
   ExitStatus status = ExitStatus::Done;
-  for (const Stage stage : wanted) {
-    outputs.push_back(stages.run(stage));
-    status = worse(status, outputs.back().status);
-  }
+  for (const Stage stage : wanted) status = worse(status, stages.run(stage).status);
+  for (const Stage stage : wanted) outputs.push_back(stages.take(stage));
   progress.step("writing the results");
   write_outputs(out, outputs);
   progress.finish();

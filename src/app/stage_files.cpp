@@ -63,8 +63,11 @@ Files files_of(const field::FieldResult& result, const FileContext&) {
 }
 
 Files files_of(const ground::GroundResult& result, const FileContext& context) {
-  return {{"ground.json", formats::ground_json(result, kVersion)},
-          {"ground.xml", ground_xml(result, context)}};
+  // no list in braces: its texts would be copied, and this one can be large
+  Files files;
+  files["ground.json"] = formats::ground_json(result, kVersion);
+  files["ground.xml"] = ground_xml(result, context);
+  return files;
 }
 
 Files files_of(const pegs::PegsResult& result, const FileContext& context) {

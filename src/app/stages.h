@@ -35,6 +35,8 @@ class Stages {
  public:
   Stages(const Inputs& inputs, Progress& progress) : inputs_(inputs), progress_(progress) {}
   const StageOutput& run(job::Stage stage);
+  // The output of a stage that was run, given away: the last that is asked of it.
+  StageOutput take(job::Stage stage) { return std::move(done_.at(stage)); }
 
  private:
   StageOutput run_field();

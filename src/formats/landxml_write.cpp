@@ -201,7 +201,8 @@ std::string landxml_text(const LandXmlOut& document) {
     append_volumes(text, document.volumes);
     text += "</Surfaces>\n";
   }
-  return text + "</LandXML>\n";
+  text += "</LandXML>\n";
+  return text;
 }
 
 }  // namespace squaredig::formats

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <functional>
 
 #include "ground/findings_internal.h"
@@ -124,6 +125,59 @@ class PlaneThroughRing {
   geometry::Point2 mean_;
 };
 
+// A first look at every vertex inside the surface, in one pass over the triangles: how far it lies
+// from the plane through its ring, from sums alone. Most ground ends here; what may be a spike, and
+// what lies at the rim or has few neighbours, is looked at closely.
+class FirstLook {
+ public:
+  explicit FirstLook(const geometry::Surface& surface) : sums_(surface.vertices.size()) {
+    for (std::size_t t = 0; t < surface.triangles.size(); ++t) {
+      const auto& c = surface.triangles[t];
+      for (std::size_t side = 0; side < 3; ++side) {
+        const Index a = c[side], b = c[(side + 1) % 3];
+        const bool rim = surface.neighbours[t][side] == geometry::kNone;
+        add(surface, a, b, rim);
+        add(surface, b, a, rim);
+      }
+    }
+  }
+
+  // Whether the vertex departs by no more than `floor`, for certain.
+  bool is_plain(Index v, double floor) const {
+    const Sums& s = sums_[at(v)];
+    if (s.rim || s.edges < 2 * kEnoughNeighbours) return false;
+    const double mx = s.x / s.w, my = s.y / s.w, mz = s.z / s.w;
+    const double xx = s.xx - s.x * mx, xy = s.xy - s.x * my, yy = s.yy - s.y * my;
+    const double xz = s.xz - s.x * mz, yz = s.yz - s.y * mz;
+    const double determinant = xx * yy - xy * xy;
+    if (!(determinant > 1e-3 * xx * yy)) return false;
+    const double by = mz - ((xz * yy - yz * xy) * mx + (yz * xx - xz * xy) * my) / determinant;
+    return std::abs(by) < floor - 1e-6;  // rounding is far below
+  }
+
+ private:
+  // Each neighbour of a vertex inside the surface comes twice, from both its triangles.
+  struct Sums {
+    double w = 0, x = 0, y = 0, z = 0, xx = 0, xy = 0, yy = 0, xz = 0, yz = 0;
+    std::uint32_t edges = 0;
+    bool rim = false;
+  };
+
+  void add(const geometry::Surface& surface, Index centre, Index other, bool rim) {
+    const Point3& c = surface.vertices[at(centre)];
+    const Point3& p = surface.vertices[at(other)];
+    const double x = p.x - c.x, y = p.y - c.y, z = p.z - c.z, w = 1 / std::sqrt(x * x + y * y);
+    Sums& s = sums_[at(centre)];
+    s.w += w, s.x += w * x, s.y += w * y, s.z += w * z;
+    s.xx += w * x * x, s.xy += w * x * y, s.yy += w * y * y;
+    s.xz += w * x * z, s.yz += w * y * z;
+    ++s.edges;
+    s.rim = s.rim || rim;
+  }
+
+  std::vector<Sums> sums_;
+};
+
 struct Spike {
   Index vertex;
   double by;
@@ -140,8 +194,8 @@ class SpikeSearch {
   // its neighbours suspect.
   std::vector<Spike> run() {
     std::vector<Spike> candidates;
-    for (std::size_t v = 0; v < surface_.vertices.size(); ++v)
-      if (const auto spike = at_vertex(static_cast<Index>(v))) candidates.push_back(*spike);
+    for (const Index v : to_look_at())
+      if (const auto spike = at_vertex(v)) candidates.push_back(*spike);
     std::stable_sort(candidates.begin(), candidates.end(), [](const Spike& a, const Spike& b) {
       return std::abs(a.by) > std::abs(b.by);
     });
@@ -155,6 +209,15 @@ class SpikeSearch {
   }
 
  private:
+  std::vector<Index> to_look_at() const {
+    const FirstLook first(surface_);
+    std::vector<Index> out;
+    for (std::size_t v = 0; v < surface_.vertices.size(); ++v)
+      if (const auto i = static_cast<Index>(v); !first.is_plain(i, kSpikeFloor.in_metres()))
+        out.push_back(i);
+    return out;
+  }
+
   std::optional<Spike> at_vertex(Index v) const {
     const std::vector<Index> ring = rings_.around(v);
     const auto own = departure(v, ring, geometry::kNone);
