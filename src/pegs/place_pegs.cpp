@@ -3,6 +3,7 @@
 
 #include "geometry/locate.h"
 #include "geometry/polygon.h"
+#include "ground/part.h"
 #include "pegs/parts_internal.h"
 
 namespace squaredig::pegs {
@@ -59,7 +60,12 @@ ground::Region region_of(const std::vector<ReferencePeg>& pegs) {
 }
 
 void read_ground(const Work& work, ground::Survey& survey, std::vector<ReferencePeg>& pegs) {
-  const ground::GroundSurface& ground = survey.surface_for(region_of(pegs));
+  const ground::Region region = region_of(pegs);
+  const ground::GroundSurface& survey_ground = survey.surface_for(region);
+  std::vector<geometry::Point2> places;
+  for (const ReferencePeg& peg : pegs) places.push_back(survey_ground.frame.to_site(peg.at));
+  // the whole may be a large survey's: the pegs need what lies round them
+  const ground::GroundSurface ground = ground::part_of(survey_ground, places, region);
   const geometry::Locator locator(ground.surface);
   for (ReferencePeg& peg : pegs) {
     const auto height = locator.height_at(ground.frame.to_site(peg.at));
