@@ -10,8 +10,6 @@
 namespace squaredig::field {
 namespace {
 
-constexpr double kCritical = 3.2905;  // two-sided, one in a thousand
-
 // In (-180, 180].
 double near_zero(double degrees) {
   const double turned = std::remainder(degrees, 360.0);
@@ -155,16 +153,16 @@ class Reducer {
     const double pairs = static_cast<double>(out_.errors->pairs);
     const double spread = std::sqrt(0.5 * (1 + 1 / pairs));
     const double c = collimation_of(p) - out_.errors->collimation.in_degrees();
-    if (std::abs(c) > kCritical * spread * sigmas_.direction.in_degrees())
+    if (std::abs(c) > kTests.critical * spread * sigmas_.direction.in_degrees())
       tell(p, "direction", seconds(2 * c) + " beyond the set-up's collimation");
     if (const auto index = index_of(p)) {
       const double i = *index - out_.errors->index.in_degrees();
-      if (std::abs(i) > kCritical * spread * sigmas_.zenith.in_degrees())
+      if (std::abs(i) > kTests.critical * spread * sigmas_.zenith.in_degrees())
         tell(p, "zenith angle", seconds(2 * i) + " beyond the set-up's index");
     }
     if (!p.left->slope_distance || !p.right->slope_distance) return;
     const Length d = distance_of(*p.left) - distance_of(*p.right);
-    if (abs(d) > sigmas_.distance * (kCritical * std::sqrt(2.0)))
+    if (abs(d) > sigmas_.distance * (kTests.critical * std::sqrt(2.0)))
       tell(p, "distance", fixed(d.in_millimetres(), 1) + " mm");
   }
 

@@ -135,6 +135,7 @@ struct FieldInput {
   std::optional<std::string> crs;                  // "EPSG:2157"; nothing: local coordinates
   std::optional<std::string> heights;              // nothing: local heights
   std::optional<std::string> gnss_crs;             // of latitudes and longitudes
+  std::optional<double> gnss_year;                 // in which they were measured, 2018.5
   std::optional<GeoidGrid> geoid;
   std::optional<Ratio> scale_factor;  // grid over ground, as the job states it
   Place place;

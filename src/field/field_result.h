@@ -18,9 +18,26 @@
 
 namespace squaredig::field {
 
+// How every test of the books is made: one false alarm in `alpha`; a residual over its standard
+// deviation is suspect beyond `critical`, the two-sided normal quantile; the smallest detectable
+// error is found with `power`; lines whose tests correlate by `alike` cannot be told apart.
+struct Tests {
+  double alpha = 0.001;
+  double critical = 3.2905;
+  double power = 0.80;
+  double alike = 0.9;
+};
+inline constexpr Tests kTests;
+
 // Lower triangle of a covariance of easting, northing, height, in square metres.
 struct Covariance {
   double ee = 0, en = 0, nn = 0, eh = 0, nh = 0, hh = 0;
+};
+
+// The ellipse of one standard deviation in plan.
+struct ErrorEllipse {
+  Length major, minor;  // half axes
+  Bearing along;        // of the greater one: from 0 to below 180 degrees
 };
 
 struct ReducedPoint {
@@ -32,6 +49,7 @@ struct ReducedPoint {
   std::string from;                      // "set-up S1", "GNSS", "level book"
   std::size_t sights = 1;
   Place place;
+  std::optional<ErrorEllipse> ellipse = std::nullopt;  // of the covariance
 };
 
 // A point that gets no coordinates, and why.
@@ -99,6 +117,7 @@ struct SetupResult {
   std::vector<SightResidual> residuals;
   std::vector<std::string> doubts;  // what was named against it; empty: nothing
   Place place;
+  std::optional<ErrorEllipse> ellipse = std::nullopt;  // of the covariance
 };
 
 struct LevelPage {
@@ -132,6 +151,17 @@ struct LevelledPoint {
   Place place;
 };
 
+// A foresight of the level net: residual of the rise from the backsight before it.
+struct LevelResidual {
+  std::string from;
+  std::string to;
+  Length rise;  // as read
+  Length residual;
+  double redundancy = 0;
+  std::optional<double> normalised;  // nothing without standard deviations
+  Place place;
+};
+
 // How a level's line of sight dips or climbs.
 struct Collimation {
   Ratio slope;             // reading too high per distance
@@ -148,6 +178,7 @@ struct Collimation {
 struct LevelResult {
   std::vector<LevelRun> runs;
   std::vector<LevelledPoint> points;
+  std::vector<LevelResidual> residuals;
   std::optional<double> sigma0;
   std::size_t redundancy = 0;
   bool page_check = true;
@@ -175,11 +206,18 @@ struct FitResult {
   std::vector<PairResidual> residuals;
 };
 
+// A point that was occupied more than once.
 struct Occupations {
   std::string point;
   std::size_t count = 0;
-  Length spread_plan;
+  Length spread_plan;  // greatest between two of them
   Length spread_height;
+  Verdict verdict = Verdict::NotAsked;  // of the spread, where all have standard deviations
+  struct Residual {
+    Length east, north, height;
+    Place place;
+  };
+  std::vector<Residual> residuals = {};
 };
 
 struct GnssResult {
@@ -199,6 +237,7 @@ struct FieldResult {
   std::optional<LevelResult> levels;
   std::optional<FitResult> fit;
   std::optional<GnssResult> gnss;
+  Tests tests = {};
 };
 
 }  // namespace squaredig::field

@@ -15,9 +15,12 @@ std::string place_text(geodesy::Geographic at) {
          fixed(at.longitude.in_degrees(), 6);
 }
 
-[[noreturn]] void outside(const GeoidGrid& geoid, geodesy::Geographic at, const Place& asked_by) {
-  refuse(asked_by, place_text(at) + " lies outside the geoid file " + quoted(geoid.file),
-         "a geoid file that covers the work", "name another geoid file under [grid]");
+constexpr const char* kRemedy = "name another geoid file under [grid]";
+
+Problem outside(const GeoidGrid& geoid, geodesy::Geographic at, const Place& asked_by) {
+  return {ProblemKind::Input, asked_by,
+          place_text(at) + " lies outside the geoid file " + quoted(geoid.file),
+          "a geoid file that covers the work", kRemedy};
 }
 
 }  // namespace
@@ -47,6 +50,13 @@ void examine(const GeoidGrid& geoid) {
 }
 
 Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& asked_by) {
+  auto found = find_separation(geoid, at, asked_by);
+  if (auto* problem = std::get_if<Problem>(&found)) throw Refusal(std::move(*problem));
+  return std::get<Length>(found);
+}
+
+std::variant<Length, Problem> find_separation(const GeoidGrid& geoid, geodesy::Geographic at,
+                                              const Place& asked_by) {
   const double row = (geoid.north - at.latitude) / geoid.step_latitude;
   double east = std::fmod((at.longitude - geoid.west).in_degrees(), 360.0);
   constexpr double kRounding = 1e-9;  // degrees
@@ -59,7 +69,7 @@ Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& a
       std::abs(geoid.step_longitude.in_degrees() * static_cast<double>(geoid.columns) - 360) < 1e-6;
   const double east_end = round ? last_column + 1 : last_column;
   if (row < -kRounding || row > last_row + kRounding || column > east_end + kRounding)
-    outside(geoid, at, asked_by);
+    return outside(geoid, at, asked_by);
   const double r = std::clamp(std::floor(row), 0.0, last_row - 1);
   const double c = std::clamp(std::floor(column), 0.0, east_end - 1);
   const double down = std::clamp(row - r, 0.0, 1.0), right = std::clamp(column - c, 0.0, 1.0);
@@ -72,9 +82,10 @@ Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& a
       const double weight = (i == 0 ? 1 - down : down) * (j == 0 ? 1 - right : right);
       const float n = geoid.separation_m[node];
       if (std::isnan(n))
-        refuse(asked_by,
-               place_text(at) + " stands beside a node without value of " + quoted(geoid.file),
-               "four nodes with values round the point", "name another geoid file under [grid]");
+        return Problem{
+            ProblemKind::Input, asked_by,
+            place_text(at) + " stands beside a node without value of " + quoted(geoid.file),
+            "four nodes with values round the point", kRemedy};
       sum += weight * double{n};
     }
   return Length::metres(sum);

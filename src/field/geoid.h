@@ -10,6 +10,8 @@
 // Source: bilinear interpolation, as grid files are meant to be used (from memory).
 #pragma once
 
+#include <variant>
+
 #include "field/field_input.h"
 #include "geodesy/grid.h"
 
@@ -20,5 +22,8 @@ namespace squaredig::field {
 void examine(const GeoidGrid& geoid);
 
 Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& asked_by);
+// The same for many points: the problem instead of a Refusal.
+std::variant<Length, Problem> find_separation(const GeoidGrid& geoid, geodesy::Geographic at,
+                                              const Place& asked_by);
 
 }  // namespace squaredig::field

@@ -12,9 +12,6 @@
 namespace squaredig::field {
 namespace {
 
-constexpr double kAlpha = 0.001;
-constexpr double kCritical = 3.2905;
-
 std::string where(const Place& place) { return place.file + ":" + std::to_string(place.line); }
 std::string mm(double metres) { return fixed(metres * 1000, 1) + " mm"; }
 
@@ -56,6 +53,7 @@ class GnssReducer {
         if (fixed_solution(*p)) seen.push_back(occupied(*p));
       if (!seen.empty()) average(name, seen);
     }
+    if (!problems_.empty()) throw Refusal(std::move(problems_));
     return std::move(out_);
   }
 
@@ -63,8 +61,8 @@ class GnssReducer {
   void choose_operation(const geodesy::Grid& grid) {
     const std::string from = input_.gnss_crs.value_or(grid.geographic_code());
     const GeodeticPoint& first = input_.gnss.front();
-    operation_.emplace(geodesy::Operation::best(from, *input_.crs,
-                                                {first.latitude, first.longitude}, input_.place));
+    operation_.emplace(geodesy::Operation::best(
+        from, *input_.crs, {first.latitude, first.longitude}, input_.place, input_.gnss_year));
     const geodesy::OperationUsed& used = operation_->used();
     out_.told.operation = used.name;
     out_.told.accuracy = used.accuracy;
@@ -112,7 +110,13 @@ class GnssReducer {
     const geodesy::Position at =
         operation_->apply({p.longitude.in_degrees(), p.latitude.in_degrees(), 0});
     Length h = (p.ellipsoid_height - Elevation{}) - p.antenna_height;
-    if (input_.geoid) h -= separation(*input_.geoid, {p.latitude, p.longitude}, p.place);
+    if (input_.geoid) {
+      auto n = find_separation(*input_.geoid, {p.latitude, p.longitude}, p.place);
+      if (auto* problem = std::get_if<Problem>(&n))
+        problems_.push_back(std::move(*problem));
+      else
+        h -= std::get<Length>(n);
+    }
     return {&p, at.east, at.north, h.in_metres()};
   }
 
@@ -137,7 +141,7 @@ class GnssReducer {
     told.place = first.from->place;
     if (m.plan_variance && m.height_variance)
       told.covariance = Covariance{*m.plan_variance, 0, *m.plan_variance, 0, 0, *m.height_variance};
-    if (seen.size() > 1) check_spread(name, seen, sigmas);
+    if (seen.size() > 1) check_spread(name, seen, m, sigmas);
     out_.points.push_back(std::move(told));
   }
 
@@ -176,9 +180,13 @@ class GnssReducer {
     return m;
   }
 
-  void check_spread(const std::string& name, const std::vector<Occupied>& seen, bool sigmas) {
+  void check_spread(const std::string& name, const std::vector<Occupied>& seen, const Means& mean,
+                    bool sigmas) {
     Occupations told{name, seen.size(), {}, {}};
-    const double radius = std::sqrt(adjust::chi_square_quantile(1 - kAlpha, 2));
+    for (const Occupied& o : seen)
+      told.residuals.push_back({Length::metres(mean.e - o.e), Length::metres(mean.n - o.n),
+                                Length::metres(mean.h - o.h), o.from->place});
+    const double radius = std::sqrt(adjust::chi_square_quantile(1 - kTests.alpha, 2));
     std::string doubt;
     for (std::size_t i = 0; i < seen.size(); ++i)
       for (std::size_t j = i + 1; j < seen.size(); ++j) {
@@ -192,11 +200,12 @@ class GnssReducer {
             std::hypot(a.from->sigma_plan->in_metres(), b.from->sigma_plan->in_metres());
         const double sh =
             std::hypot(a.from->sigma_height->in_metres(), b.from->sigma_height->in_metres());
-        if (doubt.empty() && (plan > radius * sp || height > kCritical * sh))
+        if (doubt.empty() && (plan > radius * sp || height > kTests.critical * sh))
           doubt = where(a.from->place) + " and " + where(b.from->place) + ": point " +
                   quoted(name) + " differs by " + mm(plan) + " in plan and " + mm(height) +
                   " in height, more than its standard deviations allow";
       }
+    if (sigmas) told.verdict = doubt.empty() ? Verdict::Conforms : Verdict::DoesNotConform;
     if (!doubt.empty()) head_.findings.push_back({"gnss-spread", doubt});
     if (!sigmas)
       head_.cautions.push_back("GNSS point " + quoted(name) + ": occupations spread over " +
@@ -210,6 +219,7 @@ class GnssReducer {
   ResultHead& head_;
   std::optional<geodesy::Operation> operation_;
   GnssReduced out_;
+  std::vector<Problem> problems_;
 };
 
 }  // namespace

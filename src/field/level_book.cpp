@@ -54,7 +54,8 @@ class Pages {
     start_level_ = line.booked.reduced_level;
     level_ = Length{};
     booked_rise_less_fall_ = {};
-    booked_any_ = false;
+    carried_ = {};
+    steps_ = booked_steps_ = 0;
     check_collimation(line, Length{});
   }
 
@@ -93,10 +94,11 @@ class Pages {
     level_ += rise;
     previous_ = reading;
     const Booked& b = line.booked;
+    ++steps_;
     if (b.rise || b.fall) {
       const Length booked = b.rise.value_or(Length{}) - b.fall.value_or(Length{});
       booked_rise_less_fall_ += booked;
-      booked_any_ = true;
+      ++booked_steps_;
       compare(line, "rise less fall", booked, rise);
     }
     if (b.reduced_level && start_level_)
@@ -113,7 +115,10 @@ class Pages {
   void compare(const LevelLine& line, const char* what, Length booked, Length by_readings,
                std::optional<Elevation> above = std::nullopt) {
     constexpr double kRounding = 0.00051;  // metres: books are kept to a millimetre
-    if (std::abs((booked - by_readings).in_metres()) <= kRounding) return;
+    // a level worked out wrong carries into those after it: told is where the book departs
+    const Length departs = booked - by_readings - (above ? carried_ : Length{});
+    if (std::abs(departs.in_metres()) <= kRounding) return;
+    if (above) carried_ += departs;
     const Length offset = above ? *above - Elevation{} : Length{};
     Run& run = runs_.back();
     run.page.agrees = false;
@@ -135,9 +140,9 @@ class Pages {
            "an intermediate sight or a foresight after it", "fill it in, or take out the row"});
     }
     run.page.last_less_first = level_;
-    if (!booked_any_) return;
-    run.page.booked_rise_less_fall = booked_rise_less_fall_;
-    if (std::abs((booked_rise_less_fall_ - level_).in_metres()) > 0.00051) run.page.agrees = false;
+    // a page that was worked out in part has no sum to compare; each of its rows has been compared
+    if (steps_ > 0 && booked_steps_ == steps_)
+      run.page.booked_rise_less_fall = booked_rise_less_fall_;
   }
 
   std::vector<Run> runs_;
@@ -147,7 +152,8 @@ class Pages {
   Length level_;  // of the last reading's point, above the run's first
   std::optional<Elevation> start_level_;
   Length booked_rise_less_fall_;
-  bool booked_any_ = false;
+  Length carried_;  // by the book's levels, from rows before that were worked out wrong
+  std::size_t steps_ = 0, booked_steps_ = 0;
 };
 
 }  // namespace

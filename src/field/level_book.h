@@ -5,8 +5,8 @@
 //   the last foresight's point.
 // Frame and units: readings in metres, negative on an inverted staff.
 // Laws: level_book.1 sum of backsights less foresights is sum of rises less falls and last less
-//   first; level_book.2 what the book worked out itself is compared row by row, and the first row
-//   that differs is told.
+//   first; level_book.2 what the book worked out itself is compared row by row, and each row
+//   where it departs is told.
 // Accuracy: sums rounded once per reading.
 // Errors: Refusal of all rows that stand where they cannot.
 // Source: rise and fall, and height of collimation: common practice, no source; worked pages in

@@ -10,10 +10,6 @@
 namespace squaredig::field {
 namespace {
 
-constexpr double kAlpha = 0.001;
-constexpr double kCritical = 3.2905;
-constexpr double kAlike = 0.9;
-
 std::string where(const Place& place) { return place.file + ":" + std::to_string(place.line); }
 std::string millimetres(double m) { return fixed(m * 1000, 1) + " mm"; }
 
@@ -125,7 +121,18 @@ class LevelNet {
     if (!estimates_) return;
     result_.redundancy = estimates_->freedom;
     result_.sigma0 = estimates_->sigma0();
+    tell_residuals();
     if (sigmas_known()) test();
+  }
+
+  void tell_residuals() {
+    for (std::size_t i = 0; i < stands_.size(); ++i) {
+      const Stand& stand = *stands_[i];
+      const adjust::Tested& t = estimates_->observations[i];
+      result_.residuals.push_back(
+          {stand.back.point, stand.fore->point, stand.rise(), Length::metres(t.residual),
+           t.redundancy, sigmas_known() ? t.normalised : std::nullopt, stand.fore->place});
+    }
   }
 
   void add(adjust::Equation& e, const NetPoint& p, double sign) const {
@@ -136,14 +143,14 @@ class LevelNet {
   }
 
   void test() {
-    if (adjust::global_test(*estimates_, kAlpha) == adjust::GlobalTest::Failed)
+    if (adjust::global_test(*estimates_, kTests.alpha) == adjust::GlobalTest::Failed)
       head_.findings.push_back({"level-net",
                                 "level book: the residuals are larger than the stated "
                                 "standard deviation allows: " +
                                     fixed(*result_.sigma0, 2) + " times"});
-    const auto worst = adjust::most_suspect(*estimates_, kCritical);
+    const auto worst = adjust::most_suspect(*estimates_, kTests.critical);
     if (!worst) return;
-    const auto group = adjust::alike(*estimates_, equations_, *worst, kAlike);
+    const auto group = adjust::alike(*estimates_, equations_, *worst, kTests.alike);
     std::string lines;
     for (const std::size_t i : group)
       lines += (lines.empty() ? "" : ", ") + where(stands_[i]->fore->place);
@@ -262,7 +269,7 @@ class LevelNet {
                               : *std::max_element(seen.heights.begin(), seen.heights.end()) -
                                     *std::min_element(seen.heights.begin(), seen.heights.end());
     if (sigma && *sigma > Length{} &&
-        std::abs(spread) > kCritical * std::sqrt(2.0) * sigma->in_metres())
+        std::abs(spread) > kTests.critical * std::sqrt(2.0) * sigma->in_metres())
       head_.findings.push_back({"level-disagrees", where(seen.place) + ": sights to " +
                                                        quoted(name) + " differ by " +
                                                        millimetres(spread)});

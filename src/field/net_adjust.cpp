@@ -251,8 +251,8 @@ void give_heights(Net& net) {
 }  // namespace
 
 bool NetFit::passes() const {
-  return adjust::global_test(estimates, kAlpha) != adjust::GlobalTest::Failed &&
-         !adjust::most_suspect(estimates, kCritical);
+  return adjust::global_test(estimates, kTests.alpha) != adjust::GlobalTest::Failed &&
+         !adjust::most_suspect(estimates, kTests.critical);
 }
 
 Polar polar_of(const Net& net, const NetSight& sight, const Shape& shape) {

@@ -30,7 +30,7 @@ class Examiner {
   Diagnosis examine() {
     out_.fit = fit_net(net_, shape_);
     if (!out_.fit || out_.fit->passes()) return std::move(out_);
-    if (!adjust::most_suspect(out_.fit->estimates, kCritical)) {
+    if (!adjust::most_suspect(out_.fit->estimates, kTests.critical)) {
       larger_than_stated();
       return std::move(out_);
     }
@@ -68,7 +68,7 @@ class Examiner {
     std::vector<Finding> findings;
     std::vector<Observed> left_out;
     for (std::size_t turn = 0; turn < most; ++turn) {
-      const auto worst = adjust::most_suspect(fit.estimates, kCritical);
+      const auto worst = adjust::most_suspect(fit.estimates, kTests.critical);
       if (!worst) return false;
       const auto group = alike_readings(fit, *worst);
       const bool own_place = fit.observed[*worst].sight >= net.sights.size();
@@ -105,7 +105,7 @@ class Examiner {
   }
 
   std::vector<std::size_t> alike_readings(const NetFit& fit, std::size_t worst) const {
-    return adjust::alike(fit.estimates, fit.equations, worst, kAlike);
+    return adjust::alike(fit.estimates, fit.equations, worst, kTests.alike);
   }
 
   bool passes_without(Net net, const NetFit& fit, std::size_t worst) const {
@@ -160,7 +160,7 @@ class Examiner {
       return true;
     }
     // those that explain nearly as well stand beside the best
-    constexpr double kNearlyAsWell = 10.83;  // chi-square of one more unknown at kAlpha
+    constexpr double kNearlyAsWell = 10.83;  // chi-square of one more unknown at that alpha
     std::string text;
     for (const Supposition& s : fitting)
       if (s.fit.sum_of_squares() < fitting.front().fit.sum_of_squares() + kNearlyAsWell)
@@ -178,7 +178,7 @@ class Examiner {
   void give_up(const NetFit& fit) {
     out_ = Diagnosis{};
     out_.fit = fit;
-    const auto worst = adjust::most_suspect(fit.estimates, kCritical);
+    const auto worst = adjust::most_suspect(fit.estimates, kTests.critical);
     std::string text = names() + ": the readings do not fit together (" +
                        fixed(*fit.estimates.sigma0(), 1) + " times their standard deviations)";
     if (worst && fit.observed[*worst].sight < fit.net.sights.size())

@@ -13,10 +13,6 @@
 
 namespace squaredig::field {
 
-inline constexpr double kAlpha = 0.001;      // of every test: one false alarm in a thousand
-inline constexpr double kCritical = 3.2905;  // two-sided normal quantile at kAlpha
-inline constexpr double kAlike = 0.9;        // correlation from which lines cannot be told apart
-
 struct NetPoint {
   std::string name;
   bool plan_known = false;

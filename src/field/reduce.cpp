@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "field/ellipse.h"
 #include "field/gnss.h"
 #include "field/level_net.h"
 #include "field/similarity.h"
@@ -27,6 +28,7 @@ class Reducer {
     gather_known();
     if (!input_.stations.empty()) stations();
     levelled();
+    ellipses();
     return std::move(out_);
   }
 
@@ -180,6 +182,7 @@ class Reducer {
       for (SetupResult& s : reduced.setups) {
         s.at = to_site(*out_.fit, s.at);
         if (s.height) s.height = to_site(*out_.fit, s.at, *s.height);
+        if (s.covariance) s.covariance = to_site(*out_.fit, *s.covariance);
         s.orientation = s.orientation + out_.fit->rotation;
       }
     }
@@ -219,6 +222,13 @@ class Reducer {
                                   std::pow(l.sigma->in_metres(), 2)};
       out_.points.push_back(std::move(p));
     }
+  }
+
+  void ellipses() {
+    for (ReducedPoint& p : out_.points)
+      if (p.covariance) p.ellipse = error_ellipse(*p.covariance);
+    for (SetupResult& s : out_.setups)
+      if (s.covariance) s.ellipse = error_ellipse(*s.covariance);
   }
 
   void take_height(ReducedPoint& p, const LevelledPoint& l) {

@@ -152,7 +152,7 @@ class Shooter {
     const double plan = std::hypot(a.e - b.e, a.n - b.n), height = std::abs(a.h - b.h);
     const double plan_sigma = std::sqrt(2 * (a.own.ee + a.own.nn));
     const double height_sigma = std::sqrt(2 * a.own.hh);
-    if (plan > kCritical * plan_sigma || height > kCritical * height_sigma)
+    if (plan > kTests.critical * plan_sigma || height > kTests.critical * height_sigma)
       out_.findings.push_back({"repeat-disagrees", where(s.places) + ": point " + quoted(name) +
                                                        " sighted again differs by " +
                                                        fixed(plan * 1000, 1) + " mm in plan and " +

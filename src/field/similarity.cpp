@@ -10,7 +10,6 @@
 namespace squaredig::field {
 namespace {
 
-constexpr double kAlpha = 0.001;
 constexpr double kAlphaWithoutSigma = 0.01;  // fewer pairs, and their own residuals as the measure
 
 struct Two {
@@ -56,7 +55,7 @@ bool stands_out(const adjust::Estimates& with, const adjust::Estimates& without,
                 std::size_t pairs) {
   const auto gone = static_cast<double>(with.freedom - without.freedom);
   const double drop = with.sum_of_squares - without.sum_of_squares;
-  if (sigmas) return drop > adjust::chi_square_quantile(1 - kAlpha, gone);
+  if (sigmas) return drop > adjust::chi_square_quantile(1 - kTests.alpha, gone);
   if (without.freedom == 0) return false;
   const double alpha = kAlphaWithoutSigma / static_cast<double>(pairs);
   const double rest =
@@ -146,7 +145,7 @@ class Fitter {
   }
 
   void test(const adjust::Estimates& estimates, const char* what) {
-    if (sigmas_ && adjust::global_test(estimates, kAlpha) == adjust::GlobalTest::Failed)
+    if (sigmas_ && adjust::global_test(estimates, kTests.alpha) == adjust::GlobalTest::Failed)
       findings_.push_back({"fit", std::string("the fit to the site grid misses in ") + what +
                                       " by " + fixed(*estimates.sigma0(), 1) +
                                       " times the stated standard deviations"});

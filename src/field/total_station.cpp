@@ -103,7 +103,7 @@ class Reduction {
 
   void tell_residuals(const Diagnosis& d, std::size_t s, SetupResult& told) {
     double squares = 0;
-    const double power = adjust::non_centrality(kAlpha, 0.80);
+    const double power = adjust::non_centrality(kTests.alpha, kTests.power);
     for (std::size_t i = 0; i < d.fit->observed.size(); ++i) {
       const Observed& o = d.fit->observed[i];
       if (o.sight >= d.fit->net.sights.size() || d.fit->net.sights[o.sight].setup != s) continue;

@@ -31,6 +31,13 @@ void put_sigmas(Json& object, const std::optional<field::Covariance>& c, bool wi
   object["covariance_en_mm2"] = c ? number(c->en * 1e6, "covariance_en_mm2") : Json(nullptr);
 }
 
+Json ellipse_json(const std::optional<field::ErrorEllipse>& e) {
+  if (!e) return nullptr;
+  return {{"major_mm", millimetres(e->major, "major_mm")},
+          {"minor_mm", millimetres(e->minor, "minor_mm")},
+          {"bearing_deg", number(e->along.in_degrees(), "bearing_deg")}};
+}
+
 Json point_json(const field::ReducedPoint& p) {
   Json object;
   object["point"] = p.point;
@@ -38,6 +45,7 @@ Json point_json(const field::ReducedPoint& p) {
   put(object, p.at);
   object["height"] = height_or_null(p.height);
   put_sigmas(object, p.covariance, p.height.has_value());
+  object["ellipse"] = ellipse_json(p.ellipse);
   object["from"] = p.from;
   object["sights"] = p.sights;
   object["line"] = place_text(p.place);
@@ -67,6 +75,7 @@ Json setup_json(const field::SetupResult& s) {
   put(object, s.at);
   object["height"] = height_or_null(s.height);
   put_sigmas(object, s.covariance, s.height.has_value());
+  object["ellipse"] = ellipse_json(s.ellipse);
   object["orientation_deg"] = number(s.orientation.in_degrees(), "orientation_deg");
   object["sigma0"] = or_null(s.sigma0, "sigma0");
   object["redundancy"] = number(s.redundancy, "redundancy");
@@ -151,6 +160,15 @@ Json levels_json(const field::LevelResult& levels) {
                                 {"sigma_h_mm", millimetres_or_null(p.sigma, "sigma_h_mm")},
                                 {"known", p.known},
                                 {"line", place_text(p.place)}});
+  object["residuals"] = Json::array();
+  for (const field::LevelResidual& r : levels.residuals)
+    object["residuals"].push_back({{"from", r.from},
+                                   {"to", r.to},
+                                   {"rise", metres(r.rise, "rise")},
+                                   {"residual_mm", millimetres(r.residual, "residual_mm")},
+                                   {"redundancy", number(r.redundancy, "redundancy")},
+                                   {"normalised", or_null(r.normalised, "normalised")},
+                                   {"line", place_text(r.place)}});
   object["collimation"] =
       levels.collimation ? collimation_json(*levels.collimation) : Json(nullptr);
   return object;
@@ -183,11 +201,20 @@ Json fit_json(const field::FitResult& fit) {
 
 Json gnss_json(const field::GnssResult& gnss) {
   Json occupations = Json::array();
-  for (const field::Occupations& o : gnss.occupations)
+  for (const field::Occupations& o : gnss.occupations) {
+    Json residuals = Json::array();
+    for (const auto& r : o.residuals)
+      residuals.push_back({{"east_mm", millimetres(r.east, "east_mm")},
+                           {"north_mm", millimetres(r.north, "north_mm")},
+                           {"height_mm", millimetres(r.height, "height_mm")},
+                           {"line", place_text(r.place)}});
     occupations.push_back({{"point", o.point},
                            {"count", o.count},
                            {"spread_plan_mm", millimetres(o.spread_plan, "spread_plan_mm")},
-                           {"spread_height_mm", millimetres(o.spread_height, "spread_height_mm")}});
+                           {"spread_height_mm", millimetres(o.spread_height, "spread_height_mm")},
+                           {"verdict", words(o.verdict)},
+                           {"residuals", std::move(residuals)}});
+  }
   return {{"operation", gnss.operation},
           {"accuracy_m", metres(gnss.accuracy, "accuracy_m")},
           {"software", gnss.software},
@@ -210,6 +237,10 @@ std::string field_json(const field::FieldResult& result, std::string_view versio
   json["levels"] = result.levels ? levels_json(*result.levels) : Json(nullptr);
   json["fit"] = result.fit ? fit_json(*result.fit) : Json(nullptr);
   json["gnss"] = result.gnss ? gnss_json(*result.gnss) : Json(nullptr);
+  json["tests"] = {{"alpha", number(result.tests.alpha, "alpha")},
+                   {"critical", number(result.tests.critical, "critical")},
+                   {"power", number(result.tests.power, "power")},
+                   {"alike", number(result.tests.alike, "alike")}};
   return json_text(json);
 }
 

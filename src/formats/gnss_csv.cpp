@@ -60,7 +60,7 @@ std::optional<field::GeodeticPoint> read_row(CsvTable& table) {
   point.point = table.name(kPoint);
   point.code = table.text(kCode);
   point.fix = table.text(kFix);
-  point.place = table.place(kPoint);
+  point.place = table.place(kLatitude);
   const auto latitude = degrees_of(table, kLatitude, 90);
   const auto longitude = degrees_of(table, kLongitude, 360);
   const auto height = table.metres(kEllipsoidHeight);

@@ -55,6 +55,7 @@ void read_field(TableReader& root, Job& job) {
   settings.level_misclosure = table.may("level_misclosure_mm", millimetres({0, 1000, Ends::Above}));
   settings.refraction = table.may("refraction", ratio("a coefficient of refraction", {-10, 10}));
   settings.gnss_crs = table.may("gnss_crs", epsg_code());
+  settings.gnss_year = table.may("gnss_year", number("a year", {1980, 2100}));
   table.finish();
   if (shots && !table.has("angles"))
     job.assumed.push_back("angles: \"dms\", as [field] does not say: degrees, minutes, seconds");

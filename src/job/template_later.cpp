@@ -122,6 +122,8 @@ const std::string_view kTemplateOfLater = R"toml(
 # the grid's own.
 #refraction =
 #gnss_crs =
+# The year of the GNSS positions, such as 2026.2: where their system drifts from the grid's.
+#gnss_year =
 )toml";
 
 }  // namespace squaredig::job

@@ -2,6 +2,7 @@
 // alarms against the stated alpha, and planted blunders against what theory says is detectable.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "adjust/distributions.h"
@@ -27,6 +28,9 @@ class Site {
     station_ =
         grid_position(715800 + uniform(-60, 60), 734600 + uniform(-60, 60), 62 + uniform(-3, 3));
     orientation_ = uniform(0, 360);
+    point_ =
+        grid_position(station_.at.easting.in_metres() + uniform(20, 90),
+                      station_.at.northing.in_metres() + uniform(-90, 90), 62 + uniform(-8, 8));
   }
 
   bool well_spread() const {
@@ -46,10 +50,26 @@ class Site {
       made.control(name, targets_[i]);
       made.sight(name, targets_[i]);
     }
+    made.sight("P", point_);
+    return made;
+  }
+
+  // On a known station, with two backsights: only directions check each other.
+  MadeBook two_backsights(unsigned seed) const {
+    MadeBook made({}, seed);
+    made.control("S", station_);
+    made.stand("S1", "S", station_, orientation_);
+    for (std::size_t i = 0; i < 2; ++i) {
+      const std::string name = "C" + std::to_string(i);
+      made.control(name, targets_[i]);
+      made.sight(name, targets_[i]).slope_distance = std::nullopt;
+    }
+    made.sight("P", point_);
     return made;
   }
 
   const GridPosition& station() const { return station_; }
+  const GridPosition& point() const { return point_; }
   Length to(std::size_t target) const { return distance(targets_[target].at, station_.at); }
 
  private:
@@ -58,7 +78,7 @@ class Site {
   }
   std::mt19937_64 random_;
   std::vector<GridPosition> targets_;
-  GridPosition station_;
+  GridPosition station_, point_;
   double orientation_ = 0;
 };
 
@@ -69,12 +89,13 @@ std::vector<std::pair<unsigned, Site>> sites() {
   return all;
 }
 
-// e' C^-1 e of a station's error, three degrees of freedom.
-double squared_error(const SetupResult& s, const GridPosition& truth) {
-  const double e = (s.at.easting - truth.at.easting).in_metres();
-  const double n = (s.at.northing - truth.at.northing).in_metres();
-  const double h = (*s.height - truth.height).in_metres();
-  const Covariance& c = *s.covariance;
+// e' C^-1 e of the error of a set-up or a point, three degrees of freedom.
+template <class Told>
+double squared_error(const Told& told, const GridPosition& truth) {
+  const double e = (told.at.easting - truth.at.easting).in_metres();
+  const double n = (told.at.northing - truth.at.northing).in_metres();
+  const double h = (*told.height - truth.height).in_metres();
+  const Covariance& c = *told.covariance;
   // by Cholesky: each part freed of what the parts before it say
   const double l11 = std::sqrt(c.ee), l21 = c.en / l11, l31 = c.eh / l11;
   const double l22 = std::sqrt(c.nn - l21 * l21), l32 = (c.nh - l31 * l21) / l22;
@@ -90,12 +111,14 @@ std::string said(const FieldResult& r) {
 }
 
 TEST(FieldEnsemble, ErrorsAgreeWithTheReportedSigmasAndFalseAlarmsWithAlpha) {
-  double sum = 0;
-  std::size_t tested = 0, alarms = 0, too_large = 0;
+  double sum = 0, of_points = 0;
+  std::size_t tested = 0, alarms = 0, too_large = 0, withheld = 0;
   for (const auto& [seed, site] : sites()) {
     const FieldResult r = site.book(seed).reduce();
     const SetupResult& s = r.setups.at(0);
     sum += squared_error(s, site.station());
+    if (!r.points.empty()) of_points += squared_error(r.points.at(0), site.point());
+    withheld += r.withheld.size();
     for (const SightResidual& v : s.residuals) tested += v.normalised || v.left_out ? 1U : 0U;
     for (const Finding& f : r.head.findings)
       (f.code == "sigmas-too-small" ? too_large : alarms) += 1;
@@ -103,6 +126,11 @@ TEST(FieldEnsemble, ErrorsAgreeWithTheReportedSigmasAndFalseAlarmsWithAlpha) {
   const double freedom = 3.0 * kStations;
   EXPECT_GT(sum, adjust::chi_square_quantile(0.0005, freedom)) << "seeds from 1";
   EXPECT_LT(sum, adjust::chi_square_quantile(0.9995, freedom)) << "seeds from 1";
+  // of sideshots, by the set-up and their own readings
+  const double given = 3.0 * static_cast<double>(kStations - withheld);
+  EXPECT_GT(of_points, adjust::chi_square_quantile(0.0005, given)) << "seeds from 1";
+  EXPECT_LT(of_points, adjust::chi_square_quantile(0.9995, given)) << "seeds from 1";
+  EXPECT_LE(withheld, 10U);
   // one in a thousand of each test, as a count with its own spread
   const double expected = kAlpha * static_cast<double>(tested);
   EXPECT_GT(tested, 9000U);
@@ -111,9 +139,20 @@ TEST(FieldEnsemble, ErrorsAgreeWithTheReportedSigmasAndFalseAlarmsWithAlpha) {
 }
 
 struct Planted {
-  std::size_t detectable = 0, named = 0, alike = 0, alike_named = 0;
-  std::string missed;
+  std::size_t detectable = 0, named = 0;
+  std::size_t alike = 0, alike_named = 0;  // where other lines explain it nearly as well
+  std::string missed, alike_missed;
 };
+
+// The lines that a finding names together as not to be told apart, or the one it names alone.
+bool names_line(const FieldResult& r, const std::string& place, bool together) {
+  return std::any_of(r.head.findings.begin(), r.head.findings.end(), [&](const Finding& f) {
+    const auto list = f.text.find("cannot be told apart: ");
+    const bool told_apart = list == std::string::npos;
+    if (told_apart) return !together && f.text.starts_with(place + ": ");
+    return f.text.find(place + " (", list) != std::string::npos;
+  });
+}
 
 // Plants 50 mm, along or across the line, in one reading of the station.
 void plant(MadeBook& book, std::size_t line, Reading reading, Length to) {
@@ -139,19 +178,22 @@ void try_one(unsigned seed, const Site& site, Planted& count) {
   if (!chosen.smallest_detectable || size < *chosen.smallest_detectable * power_99) return;
   MadeBook book = site.book(seed);
   plant(book, line, chosen.reading, site.to(line));
-  const std::string text = said(book.reduce());
+  const FieldResult found = book.reduce();
+  const std::string text = said(found);
   const std::string place = "setups.csv:" + std::to_string(chosen.places[0].line);
-  const bool named = text.find(place) != std::string::npos;
+  const std::string which = "seed " + std::to_string(seed) + ", " + place + " " +
+                            words(chosen.reading) + ", correlation " +
+                            std::to_string(*chosen.greatest_correlation) + ": " + text;
   if (*chosen.greatest_correlation < 0.9) {
     ++count.detectable;
     const bool alone = text.find(place + ": the " + words(chosen.reading)) != std::string::npos;
     count.named += alone ? 1U : 0U;
-    if (!alone)
-      count.missed += "seed " + std::to_string(seed) + ", " + place + " " + words(chosen.reading) +
-                      ", correlation " + std::to_string(*chosen.greatest_correlation) + ": " + text;
+    if (!alone) count.missed += which;
   } else {
     ++count.alike;
+    const bool named = names_line(found, place, false);
     count.alike_named += named ? 1U : 0U;
+    if (!named) count.alike_missed += which;
   }
 }
 
@@ -163,9 +205,46 @@ TEST(FieldEnsemble, PlantedBlundersAreNamedWhereTheoryCanFindThem) {
       << count.named << " of " << count.detectable << "\n"
       << count.missed;
   EXPECT_GE(static_cast<double>(count.alike_named), 0.95 * static_cast<double>(count.alike))
-      << count.alike_named << " of " << count.alike;
+      << count.alike_named << " of " << count.alike << "\n"
+      << count.alike_missed;
+  EXPECT_GT(count.alike, 10U);
   RecordProperty("named", static_cast<int>(count.named));
   RecordProperty("detectable", static_cast<int>(count.detectable));
+}
+
+// Two backsights from a known station: an error in one direction is as well one in the other.
+TEST(FieldEnsemble, LinesThatCannotBeToldApartAreNamedTogether) {
+  std::size_t detectable = 0, together = 0, alone = 0;
+  const double power_99 =
+      adjust::non_centrality(kAlpha, 0.99) / adjust::non_centrality(kAlpha, 0.80);
+  for (const auto& [seed, site] : sites()) {
+    const FieldResult clean = site.two_backsights(seed).reduce();
+    if (!clean.head.findings.empty()) continue;
+    const std::size_t line = seed % 2;
+    const auto& residuals = clean.setups.at(0).residuals;
+    const auto direction =
+        std::find_if(residuals.begin(), residuals.end(), [&](const SightResidual& v) {
+          return v.reading == Reading::Direction &&
+                 v.places.at(0).line == static_cast<int>(line) + 2;
+        });
+    ASSERT_NE(direction, residuals.end());
+    EXPECT_NEAR(*direction->greatest_correlation, 1, 1e-6);
+    const double size = Angle::radians(0.05 / site.to(line).in_metres()).in_seconds();
+    if (size < *direction->smallest_detectable * power_99) continue;
+    ++detectable;
+    MadeBook book = site.two_backsights(seed);
+    plant(book, line, Reading::Direction, site.to(line));
+    const FieldResult found = book.reduce();
+    const bool both =
+        names_line(found, "setups.csv:2", true) && names_line(found, "setups.csv:3", true);
+    together += both ? 1U : 0U;
+    alone += said(found).find("it is left out") != std::string::npos ? 1U : 0U;
+    EXPECT_TRUE(!both || found.points.empty()) << "seed " << seed;
+  }
+  EXPECT_GT(detectable, 500U);
+  EXPECT_GE(static_cast<double>(together), 0.95 * static_cast<double>(detectable))
+      << together << " of " << detectable << ", seeds from 1";
+  EXPECT_EQ(alone, 0U);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 
 #include <cmath>
 
+#include "field/ellipse.h"
 #include "field/intersection.h"
 #include "field/similarity.h"
 #include "field/traverse.h"
@@ -214,8 +215,7 @@ std::vector<PointPair> ghilani_18_1() {
           pair("C", grid_point(175.802, 135.728), grid_point(1049244.95, 49884.95))};
 }
 
-// CAL-1: Ghilani and Wolf, Adjustment Computations, Example 18.1; quoted. CAL-3 and TRAP-10
-// (derived): the rotation with the plain arc tangent would be 3 13 05 instead of 183 13 05.
+// CAL-1: Ghilani and Wolf, Adjustment Computations, Example 18.1; quoted.
 TEST(PublishedCoordinates, ConformalTransformationKeepsItsQuadrant_similarity_3) {
   std::vector<Finding> findings;
   const FitResult fit = fit_to_site(ghilani_18_1(), {}, findings);
@@ -234,6 +234,52 @@ TEST(PublishedCoordinates, ConformalTransformationKeepsItsQuadrant_similarity_3)
   }
   EXPECT_NEAR(*fit.sigma0_m, 0.14, 0.005);
   EXPECT_TRUE(findings.empty());
+}
+
+// CAL-3 and TRAP-10 (derived): the rotation of the same example with the plain arc tangent would be
+// 3 13 05 instead of 183 13 05.
+TEST(PublishedCoordinates, TheArcTangentOfAQuotientLosesHalfATurn_trap_10) {
+  std::vector<Finding> findings;
+  const FitResult fit = fit_to_site(ghilani_18_1(), {}, findings);
+  const double a = fit.scale * cosine(fit.rotation), b = -fit.scale * sine(fit.rotation);
+  EXPECT_NEAR((Angle::radians(std::atan(b / a)) - dms("3 13 05.0")).in_seconds(), 0, 0.06);
+  const Bearing turn = Bearing::degrees(-fit.rotation.in_degrees());
+  EXPECT_NEAR((turn.from_north() - dms("183 13 05.0")).in_seconds(), 0, 0.06);
+}
+
+// ADJ-9: Ghilani and Wolf, chapter 19: from memory, recomputed. Cofactors of X and Y, S0 0.136 ft;
+// t runs clockwise from Y.
+TEST(PublishedCoordinates, ErrorEllipseOfATextbook) {
+  constexpr double kUnit = 0.136 * 0.136;
+  const Covariance c{1.198574 * kUnit, -1.160249 * kUnit, 1.634811 * kUnit, 0, 0, 0};
+  const ErrorEllipse e = error_ellipse(c);
+  EXPECT_NEAR(e.along.in_degrees(), 140 + 19.0 / 60, 0.5 / 60);
+  EXPECT_NEAR(e.along.in_degrees(), 140.3235, 6e-5);
+  EXPECT_NEAR(e.major.in_metres(), 0.22, 0.005);
+  EXPECT_NEAR(e.minor.in_metres(), 0.07, 0.005);
+  EXPECT_NEAR(e.major.in_metres(), 0.2192, 6e-5);
+  EXPECT_NEAR(e.minor.in_metres(), 0.0661, 6e-5);
+}
+
+TEST(Ellipse, ItsAxesAreTheGreatestAndLeastOfAnyDirection_ellipse_1) {
+  for (const Covariance& c : {Covariance{4, 1.5, 2, 0, 0, 0}, Covariance{2, -1, 5, 0, 0, 0},
+                              Covariance{3, 0, 3, 0, 0, 0}, Covariance{1, 2, 4, 0, 0, 0}}) {
+    const ErrorEllipse e = error_ellipse(c);
+    const auto in_direction = [&](double degrees) {
+      const double s = sine(Angle::degrees(degrees)), t = cosine(Angle::degrees(degrees));
+      return std::sqrt(std::max(0.0, c.ee * s * s + 2 * c.en * s * t + c.nn * t * t));
+    };
+    double greatest = 0, least = 1e9;
+    for (double a = 0; a < 180; a += 0.01) {
+      greatest = std::max(greatest, in_direction(a));
+      least = std::min(least, in_direction(a));
+    }
+    EXPECT_NEAR(e.major.in_metres(), greatest, 1e-6);
+    EXPECT_NEAR(e.minor.in_metres(), least, 1e-3);
+    EXPECT_NEAR(in_direction(e.along.in_degrees()), e.major.in_metres(), 1e-9);
+    EXPECT_NEAR(in_direction(e.along.in_degrees() + 90), e.minor.in_metres(), 1e-7);
+    EXPECT_LT(e.along.in_degrees(), 180);
+  }
 }
 
 }  // namespace

@@ -110,7 +110,7 @@ TEST(Gnss, PositionsComeOntoTheGridByANamedOperation) {
 
 // TRAP-3: ellipsoid and orthometric heights lie -35 m to +70 m apart in Australia, and ALIC is at
 // 603.2489 above the ellipsoid: GDA2020 Technical Manual v1.3; seen.
-TEST(Gnss, EllipsoidHeightsNeverPassForLevels) {
+TEST(Gnss, EllipsoidHeightsNeverPassForLevels_trap_3) {
   EXPECT_EQ(testing::refusal_text([] { reduce(alice_springs(), {}); }),
             "job.toml:9:1: GNSS heights above the ellipsoid without a geoid file; [grid] geoid, or "
             "pairs with heights in [field] fit; name a geoid file: the two kinds of height differ "
@@ -119,7 +119,7 @@ TEST(Gnss, EllipsoidHeightsNeverPassForLevels) {
 
 // TRAP-4: ALIC moved by N 1.5236 E 0.8487 from GDA94 to GDA2020, 1.74 m: GDA2020 Technical Manual
 // v1.3, s.3.1.1 p.26-27; seen. The register's own operation must bring it over.
-TEST(Gnss, AnotherDatumIsBroughtOverOrItsEffectIsSeen) {
+TEST(Gnss, AnotherDatumIsBroughtOverOrItsEffectIsSeen_trap_4) {
   FieldInput input = alice_springs();
   input.geoid = plane_geoid();
   // DAT-3: the geographic position in GDA94

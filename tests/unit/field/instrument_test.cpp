@@ -24,7 +24,7 @@ const GridPosition kA = grid_position(100, 200, 62), kB = grid_position(180, 210
 const GridPosition kC = grid_position(140, 270, 61), kP = grid_position(121, 233, 62.4);
 
 // TRAP-7: faces left and right; derived from the definition.
-TEST(Faces, MeansAsDefined) {
+TEST(Faces, MeansAsDefined_trap_7) {
   EXPECT_NEAR((zenith_of_faces(dms("85 00 10"), dms("274 59 40")) - dms("85 00 15")).in_seconds(),
               0, 1e-6);
   StationShot left, right;
@@ -130,8 +130,26 @@ TEST(WorkScale, AStatedFactorIsGridOverGround_work_scale_1) {
   const Length above = m(400);
   const double ground_over_arc = (work.earth.radius + above) / work.earth.radius;
   EXPECT_NEAR(work.grid_over_arc({}, above).value() / ground_over_arc, 0.9996, 1e-12);
-  // a 24 m side at 0.9996 is 9.6 mm: more than a peg's tolerance of 5 mm; derived (TRAP-11)
-  EXPECT_NEAR(24 * (1 - 0.9996) * 1000, 9.6, 1e-9);
+}
+
+// TRAP-11: a 24 m side at a factor of 0.9996 is 9.6 mm shorter on the grid than on the ground, more
+// than a peg's tolerance of 5 mm; derived.
+TEST(WorkScale, ASideOnTheGroundIsNotThatOnTheGrid_trap_11) {
+  MadeBook book;
+  book.control("A", kA);
+  book.control("B", kB);
+  book.stand("S1", "A", kA, 20);
+  book.sight("B", kB);
+  const GridPosition side{ahead(kA.at, Bearing::degrees(77), m(24)), kA.height};
+  book.sight("P", side);
+  // the ground length is free of direction: control and point lie on a local grid
+  const GridPoint on_ground = book.reduce().points.at(0).at;
+  EXPECT_NEAR(distance(kA.at, on_ground).in_metres(), 24, 1e-6);
+  book.input.scale_factor = Ratio::of(0.9996);
+  book.input.control.points[1].at.at =
+      ahead(kA.at, Bearing::of_line(kA.at, kB.at), distance(kA.at, kB.at) * 0.9996);
+  const GridPoint on_grid = book.reduce().points.at(0).at;
+  EXPECT_NEAR((m(24) - distance(kA.at, on_grid)).in_millimetres(), 9.6, 0.001);
 }
 
 TEST(WorkScale, ALocalGridHasGroundLengths_work_scale_2) {
@@ -200,7 +218,26 @@ LevelLine row(const std::string& point, std::optional<double> back, std::optiona
 }
 constexpr std::nullopt_t kNone = std::nullopt;
 
-// TRAP-14: a reading on an inverted staff enters with a minus sign; derived.
+// TRAP-14: a reading on an inverted staff enters with a minus sign: the soffit 2.1 m above a line
+// of sight at 51.5 stands at 53.6, not at 49.4; derived.
+TEST(LevelBook, AnInvertedStaffReadsUpward_trap_14) {
+  FieldInput input;
+  SurveyPoint mark;
+  mark.at = grid_position(0, 0, 50);
+  input.control.add(mark, "BM", "");
+  input.levels = {row("BM", 1.5, kNone, kNone), row("soffit", kNone, -2.1, kNone),
+                  row("end", kNone, kNone, 1.9)};
+  ResultHead head;
+  const LevelResult r = reduce_levels(input, {m(6371000), {}}, head);
+  for (const LevelledPoint& p : r.points)
+    EXPECT_NEAR(p.height.in_metres(),
+                p.point == "soffit" ? 53.6
+                : p.point == "BM"   ? 50
+                                    : 49.6,
+                1e-9);
+  EXPECT_EQ(r.points.size(), 3U);
+}
+
 TEST(LevelBook, ThePageClosesAlsoUnderABeam_level_book_1) {
   const auto runs = open_level_book(
       std::vector<LevelLine>{row("BM", 1.5, kNone, kNone), row("soffit", kNone, -2.1, kNone),
@@ -225,6 +262,29 @@ TEST(LevelBook, WhatTheBookWorkedOutIsCompared_level_book_2) {
   EXPECT_EQ(runs[0].findings[0].text,
             "levels.csv:2: rise less fall of point \"T\" is booked as -0.4000; the readings give "
             "0.4000");
+}
+
+// A page whose last rise is left blank was told to disagree, and no line was named for it.
+TEST(LevelBook, APageWorkedOutInPartIsComparedRowByRow) {
+  auto lines = std::vector<LevelLine>{row("BM", 1.5, kNone, kNone), row("T", 1.2, kNone, 0.7),
+                                      row("BM", kNone, kNone, 2.0)};
+  lines[1].booked.rise = m(0.8);
+  const auto in_part = open_level_book(lines);
+  EXPECT_TRUE(in_part[0].page.agrees);
+  EXPECT_FALSE(in_part[0].page.booked_rise_less_fall);
+  lines[2].booked.fall = m(0.8);
+  EXPECT_NEAR(open_level_book(lines)[0].page.booked_rise_less_fall->in_metres(), 0, 1e-12);
+  lines[2].booked.fall = m(0.9);
+  // the level of T carries its error to the end
+  lines[0].booked.reduced_level = Elevation::metres(50);
+  lines[1].booked.reduced_level = Elevation::metres(50.9);
+  lines[2].booked.reduced_level = Elevation::metres(50.1);
+  const auto wrong = open_level_book(lines);
+  EXPECT_FALSE(wrong[0].page.agrees);
+  ASSERT_EQ(wrong[0].findings.size(), 2U);
+  EXPECT_NE(wrong[0].findings[0].text.find("reduced level of point \"T\" is booked as 50.9000"),
+            std::string::npos);
+  EXPECT_NE(wrong[0].findings[1].text.find("rise less fall of point \"BM\""), std::string::npos);
 }
 
 TEST(LevelBook, RowsThatStandWhereTheyCannotAreRefused) {

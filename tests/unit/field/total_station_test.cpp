@@ -291,7 +291,7 @@ TEST(TotalStation, WhatNothingChecksIsSaid) {
 
 // TRAP-12: squares of seven-digit coordinates lose millimetres; the work is done near its own
 // origin.
-TEST(TotalStation, SevenDigitCoordinatesLoseNothing) {
+TEST(TotalStation, SevenDigitCoordinatesLoseNothing_trap_12) {
   const auto moved = [](GridPosition p, double e, double n) {
     return GridPosition{{p.at.easting + Length::metres(e), p.at.northing + Length::metres(n)},
                         p.height};

@@ -40,6 +40,7 @@ sigma_level_mm = 2.0
 level_misclosure_mm = 12.0
 refraction = 0.14
 gnss_crs = "EPSG:4173"
+gnss_year = 2026.2
 
 [ground]
 points = ["ground.csv", { file = "kerb.txt", columns = "point,easting,northing,height,code", units = "us-ft" }]

@@ -104,6 +104,7 @@ const std::map<std::string, std::string>& values() {
       {"field.level_misclosure_mm", "12"},
       {"field.refraction", "0.13"},
       {"field.gnss_crs", "\"EPSG:4173\""},
+      {"field.gnss_year", "2026.2"},
   };
   return all;
 }
