@@ -22,6 +22,8 @@ TEST(PublishedGum, EndGauge) {
   double variance = 0;
   for (std::size_t i = 0; i < 4; ++i) variance += known.covariance(i, i);
   const double u = std::sqrt(variance);
+  EXPECT_NEAR(50.000623 + 215e-6, 50.000838, 1e-9);  // mm
+  EXPECT_NEAR(d, 9.7, 0.05);
   EXPECT_NEAR(temperature, 16.6, 0.05);
   EXPECT_NEAR(expansion, 2.9, 0.05);
   EXPECT_NEAR(u, 31.66, 0.02);
@@ -52,6 +54,29 @@ TEST(PublishedGum, ResistanceAndReactance) {
   mean_of([](double z, double a) { return z * std::cos(a); }, 127.732, 0.071);
   mean_of([](double z, double a) { return z * std::sin(a); }, 219.847, 0.295);
   mean_of([](double z, double) { return z; }, 254.260, 0.236);
+  // correlation of two values by the regression of one on the other
+  const auto r_of = [&](auto f, auto g) {
+    std::vector<Equation> mean, line;
+    for (std::size_t k = 0; k < 5; ++k) {
+      mean.push_back({{{0, 1}}, g(k), 1});
+      line.push_back({{{0, 1}, {1, f(k)}}, g(k), 1});
+    }
+    const auto about_mean = *least_squares(1, mean), about_line = *least_squares(2, line);
+    return std::copysign(std::sqrt(1 - about_line.sum_of_squares / about_mean.sum_of_squares),
+                         about_line.unknowns[1]);
+  };
+  const auto volts = [&](std::size_t k) { return v[k]; };
+  const auto amperes = [&](std::size_t k) { return i[k]; };
+  const auto angle = [&](std::size_t k) { return phi[k]; };
+  const auto impedance = [&](std::size_t k) { return v[k] / i[k]; };
+  const auto resistance = [&](std::size_t k) { return v[k] / i[k] * std::cos(phi[k]); };
+  const auto reactance = [&](std::size_t k) { return v[k] / i[k] * std::sin(phi[k]); };
+  EXPECT_NEAR(r_of(volts, amperes), -0.36, 0.006);
+  EXPECT_NEAR(r_of(volts, angle), 0.86, 0.006);
+  EXPECT_NEAR(r_of(amperes, angle), -0.65, 0.006);
+  EXPECT_NEAR(r_of(resistance, reactance), -0.588, 6e-4);
+  EXPECT_NEAR(r_of(resistance, impedance), -0.485, 6e-4);
+  EXPECT_NEAR(r_of(reactance, impedance), 0.993, 6e-4);
 }
 
 // GUM-3: annex H.3, calibration of a thermometer; quoted.
@@ -103,7 +128,7 @@ TEST(PublishedAdjust, LineByOrthogonalDistances) {
 
 // NIST-6, NIST-7: NIST StRD NumAcc1 and NumAcc4, certified; quoted. TRAP-12: a one-pass sum of
 // squares of the raw values gives variance -2.0.
-TEST(PublishedAdjust, MeansOfNumbersThatLoseDigits) {
+TEST(PublishedAdjust, MeansOfNumbersThatLoseDigits_trap_12) {
   const auto mean_of = [](const std::vector<double>& values) {
     std::vector<Equation> rows;
     for (const double v : values) rows.push_back({{{0, 1}}, v - values[0], 1});

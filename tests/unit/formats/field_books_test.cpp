@@ -48,7 +48,7 @@ TEST(StationsCsv, RowsAreReadAndSetUpsCarried) {
 
 // TRAP-5: 305.170172 packed means 305 17 01.72 = 305.28381111 degrees; read as decimal it is
 // 0.11364 degrees off, 99.2 mm at 50 m; derived.
-TEST(StationsCsv, PackedAnglesAreRefusedWhereTheyAreAmbiguous) {
+TEST(StationsCsv, PackedAnglesAreRefusedWhereTheyAreAmbiguous_trap_5) {
   EXPECT_EQ(
       stations_fault("S1,CP1,1.55,CP2,1.5,305.170172,89 30 00,50.1,L,\n"),
       "g.csv:2:21: horizontal \"305.170172\" could be packed or decimal degrees; degrees "

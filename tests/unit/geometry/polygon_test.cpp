@@ -42,6 +42,13 @@ TEST(Polygon, AreaAndCentroidOfPlainShapes) {
   EXPECT_NEAR(centroid(kEll).y, (40 * 2 + 24 * 7) / 64.0, 1e-12);
 }
 
+// TRAP-2: northing taken for easting turns a footprint over, and its area changes sign; derived.
+TEST(Polygon, SwappedAxesTurnTheFootprintOver_trap_2) {
+  Polygon swapped;
+  for (const Point2 p : kEll) swapped.push_back({p.y, p.x});
+  EXPECT_EQ(signed_area(swapped), -signed_area(kEll));
+}
+
 TEST(Polygon, AreaKeepsItsMillimetresFarFromTheOrigin) {
   const Polygon far = moved(kEll, {4000, -3000});
   EXPECT_EQ(signed_area(far), 64);

@@ -27,7 +27,7 @@ TEST(AngleText, WhatWasWrittenReadsBack_angle_text_1) {
 }
 
 // Survey check TRAP-5 (derived): packed 305.170172 means 305 17 01.72 = 305.28381111.
-TEST(AngleText, SexagesimalIsReadByItsParts) {
+TEST(AngleText, SexagesimalIsReadByItsParts_trap_5) {
   const auto angle = parse_angle("305 17 01.72", DegreesMinutesSeconds);
   ASSERT_TRUE(angle);
   EXPECT_NEAR(angle->in_degrees(), 305.28381111, 5e-9);
@@ -40,7 +40,7 @@ TEST(AngleText, SexagesimalIsReadByItsParts) {
 }
 
 // Survey check TRAP-5 (derived): reject MM >= 60 or SS >= 60, and a packed value is not guessed at.
-TEST(AngleText, RefusesWhatIsNotAnAngle) {
+TEST(AngleText, RefusesWhatIsNotAnAngle_trap_5) {
   for (const char* text :
        {"305.170172", "305 60 00", "305 17 60", "305 17 60.0", "305 17", "305", "", "1 2 3 4",
         "a b c", "10 -5 00", "10 5 -1", "1.5 10 10", "10 1.5 10", "10 10 nan", "305 17 01.72x"})
@@ -51,7 +51,7 @@ TEST(AngleText, RefusesWhatIsNotAnAngle) {
 
 // Survey check TRAP-5 (derived): misread as decimal, the packed bearing is 0.11364 degrees off,
 // 99.2 mm at 50 m.
-TEST(AngleText, APackedValueReadAsDecimalDegreesIsTheKnownBlunder) {
+TEST(AngleText, APackedValueReadAsDecimalDegreesIsTheKnownBlunder_trap_5) {
   const Angle right = *parse_angle("305 17 01.72", DegreesMinutesSeconds);
   const Angle wrong = *parse_angle("305.170172", DecimalDegrees);
   EXPECT_NEAR((right - wrong).in_degrees(), 0.11364, 5e-6);
@@ -59,7 +59,7 @@ TEST(AngleText, APackedValueReadAsDecimalDegreesIsTheKnownBlunder) {
 }
 
 // Survey check TRAP-5 (derived): 45.5960 packed must never be printed, it is 46 00 00.
-TEST(AngleText, CarriesAreMadeBeforePrinting) {
+TEST(AngleText, CarriesAreMadeBeforePrinting_trap_5) {
   EXPECT_EQ(dms_text(Angle::degrees(45) + Angle::seconds(3599.999), 0), "46 00 00");
   EXPECT_EQ(dms_text(Angle::degrees(45) + Angle::seconds(3599.96), 1), "46 00 00.0");
   EXPECT_EQ(dms_text(Angle::degrees(45) + Angle::seconds(3599.94), 1), "45 59 59.9");
@@ -70,7 +70,7 @@ TEST(AngleText, CarriesAreMadeBeforePrinting) {
 }
 
 // Survey check TRAP-6 (derived): 400 gon = 360 degrees, 1 gon = 54' exactly.
-TEST(AngleText, GonsAreNotDegrees) {
+TEST(AngleText, GonsAreNotDegrees_trap_6) {
   EXPECT_EQ(parse_angle("100.0000", Gon)->in_degrees(), 90);
   EXPECT_EQ(parse_angle("100.0000", DecimalDegrees)->in_degrees(), 100);
   EXPECT_EQ(dms_text(Angle::gons(1), 3), "0 54 00.000");
@@ -80,7 +80,7 @@ TEST(AngleText, GonsAreNotDegrees) {
 
 // Survey check TRAP-7 (derived): zenith FL 85 00 10, FR 274 59 40 give 85 00 15, index error -5";
 // horizontal 359 59 58 and 180 00 04 give 0 00 01.
-TEST(Angle, BothFacesOfTheTrapAreMeanedAcrossTheWrap) {
+TEST(Angle, BothFacesAreMeanedAcrossTheWrap_trap_7) {
   const auto dms = [](const char* text) { return *parse_angle(text, DegreesMinutesSeconds); };
   const Angle left = dms("85 00 10");
   const Angle right = dms("274 59 40");
@@ -111,7 +111,7 @@ TEST(Bearing, IsKeptInOneTurn) {
 }
 
 // Survey check TRAP-2 (derived): swapped axes turn the bearing b into 90 - b.
-TEST(Bearing, RunsClockwiseFromNorth) {
+TEST(Bearing, RunsClockwiseFromNorth_trap_2) {
   const GridPoint o = grid_point(1000, 2000);
   EXPECT_EQ(Bearing::of_line(o, grid_point(1010, 2000)).in_degrees(), 90);
   EXPECT_EQ(Bearing::of_line(o, grid_point(1000, 1990)).in_degrees(), 180);
