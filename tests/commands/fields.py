@@ -3,7 +3,8 @@
 
 Every field that a result holds is documented; every documented field is there, unless its list is empty
 or its object null. So that few are, the job is given a stone among the ground points, a drain across the
-kerb, a fence in the crest, a vertical side, a survey during the dig and a compaction test.
+kerb, a fence in the crest, a vertical side, a survey during the dig and a compaction test. The stage
+`field` runs on a job with every kind of field book.
 """
 import json
 import pathlib
@@ -13,7 +14,8 @@ import subprocess
 import sys
 import tempfile
 
-STAGES = ("ground", "pegs", "dig", "base")
+STAGES = ("ground", "field", "pegs", "dig", "base")
+FIELD_JOB = "tests/commands/field/all-books"  # the demo job has no field books
 
 
 def documented(text):
@@ -68,8 +70,11 @@ def main():
         folder = pathlib.Path(name, "job")
         shutil.copytree(source / "demo" / "alderbrook", folder)
         enrich(folder)
+        field = pathlib.Path(name, "field")
+        shutil.copytree(source / FIELD_JOB, field)
         for stage in STAGES:
-            done = subprocess.run([program, stage, str(folder), "--json", "--quiet"], text=True,
+            job = field if stage == "field" else folder
+            done = subprocess.run([program, stage, str(job), "--json", "--quiet"], text=True,
                                   capture_output=True, check=False)
             if done.returncode not in (0, 1):
                 raise SystemExit(f"{stage}: exit {done.returncode}: {done.stderr}")
