@@ -78,6 +78,18 @@ std::string all_names() {
   return names;
 }
 
+// What the parser found, in words of our own: it names options and words, and they are kept.
+std::string words_of(const CLI::ParseError& error) {
+  const std::string said = error.what(), kind = error.get_name();
+  const auto colon = said.find(": ");
+  if (kind == "ExtrasError" && colon != std::string::npos)
+    return squaredig::quoted(said.substr(colon + 2)) + ", which has no place here";
+  if (kind == "RequiredError") return "no " + said.substr(0, said.find(' '));
+  if (colon == std::string::npos || !said.starts_with("--")) return "words that have no place here";
+  const bool absent = kind == "ArgumentMismatch";
+  return said.substr(0, colon) + (absent ? " without a value" : " with a value it does not take");
+}
+
 void check_verb(const std::vector<std::string>& arguments) {
   if (arguments.empty())
     throw Refusal(usage_problem("no command", "one of " + all_names(), "see squaredig --help"));
@@ -114,7 +126,7 @@ std::variant<Command, Printed> parse_command_line(const std::vector<std::string>
   } catch (const CLI::ParseError& error) {
     const auto chosen = app.get_subcommands();
     const std::string verb = chosen.empty() ? "" : chosen.front()->get_name() + " ";
-    throw Refusal(usage_problem(error.what(), "a command line squaredig understands",
+    throw Refusal(usage_problem(words_of(error), "a command with its options as the help has them",
                                 "see squaredig " + verb + "--help"));
   }
   return checked(app.get_subcommands().front()->get_name(), typed);

@@ -193,7 +193,7 @@ std::string_view CsvTable::text(std::size_t column) const {
 std::string_view CsvTable::name(std::size_t column) {
   const std::string_view found = text(column);
   if (found.empty())
-    fault(column, "an empty " + wanted_[column].name, "a name", "fill it in or take out the row");
+    fault(column, "no name in column " + wanted_[column].name, "a name", "fill it in or take out the row");
   return found;
 }
 
@@ -271,7 +271,7 @@ void CsvTable::number_fault(std::size_t column) {
     fault(column, what + " has a comma", "a number with a decimal point",
           "write a point, or separate the cells by semicolons or tabs");
   else
-    fault(column, what + " is not a number", "one finite number such as 102.350",
+    fault(column, what + " is not a number", "a number such as 102.350",
           "correct it or take out the row");
 }
 

@@ -98,7 +98,7 @@ std::optional<std::vector<double>> LandXmlHandler::numbers(std::string_view text
     const auto value = parse_number(word);
     if (!value) {
       faults.add(text_place_, quoted(word) + " in " + of_what + " is not a number",
-                 "finite numbers with a decimal point, blanks between", "correct it");
+                 "numbers with a decimal point, blanks between", "correct it");
       return std::nullopt;
     }
     values.push_back(*value);

@@ -169,7 +169,7 @@ class SurfaceHandler : public LandXmlHandler {
     }
     if (!good) {
       faults.add(text_place(),
-                 "face " + std::to_string(surfaces.back().faces_read) + " of " + quoted(text),
+                 "face " + std::to_string(surfaces.back().faces_read) + " with " + quoted(text),
                  "three ids of points, blanks between", "export the surface again as triangles");
       return;
     }
@@ -214,7 +214,7 @@ std::unordered_map<Id, std::int32_t> numbered(const RawSurface& surface, const s
     if (!fresh)
       faults.add(place_of(file, surface.spots[i]),
                  "the id " + std::to_string(surface.ids[i]) + " of a P again",
-                 "each id once; it stands in line " +
+                 "each id once, and it stands in line " +
                      std::to_string(surface.spots[static_cast<std::size_t>(at->second)].line),
                  "export the file again");
   }

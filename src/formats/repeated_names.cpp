@@ -81,7 +81,7 @@ void refuse_repeated(const std::vector<RepeatedName>& repeated, const std::strin
   for (const RepeatedName& r : repeated)
     if (!r.name.empty())
       faults.add({file, r.line, 1}, "the point name " + quoted(r.name) + " again",
-                 "each name once; it stands in line " + std::to_string(r.first_line),
+                 "each name once, and it stands in line " + std::to_string(r.first_line),
                  "rename or take out one of the two");
 }
 

@@ -95,13 +95,20 @@ void on_doctype(void* context, const xmlChar*, const xmlChar*, const xmlChar*) {
                 "take the DOCTYPE out");
 }
 
-// What libxml2 says, on one line.
-std::string said_by(const xmlError& error) {
-  std::string said = error.message == nullptr ? "unknown error" : error.message;
-  while (!said.empty() && (said.back() == '\n' || said.back() == ' ')) said.pop_back();
-  for (char& c : said)
-    if (c == '\n') c = ' ';
-  return said;
+// What is wrong, in words of our own.
+std::string words_of(const xmlError& error, bool cut_off) {
+  if (cut_off) return "an XML document that ends too early";
+  switch (error.code) {
+    case XML_ERR_INVALID_ENCODING:
+    case XML_ERR_INVALID_CHAR:
+      return "characters that are not in the encoding which the file names";
+    case XML_ERR_TAG_NAME_MISMATCH:
+      return "an XML element that is closed by another name";
+    case XML_ERR_UNDECLARED_ENTITY:
+      return "an & with a name that is not known";
+    default:
+      return "text that is not XML";
+  }
 }
 
 void on_error(void* context, xmlErrorPtr error) {
@@ -109,10 +116,8 @@ void on_error(void* context, xmlErrorPtr error) {
   if (error == nullptr || error->level == XML_ERR_WARNING || error->level == XML_ERR_NONE) return;
   const bool cut_off = error->code == XML_ERR_DOCUMENT_END && reading.depth > 0;
   Place place{reading.file, error->line < 1 ? 1 : error->line, error->int2 < 1 ? 1 : error->int2};
-  reading.fault(
-      std::move(place),
-      "not well-formed XML: " + (cut_off ? "the document ends inside an element" : said_by(*error)),
-      "a whole XML document", "export the file again");
+  reading.fault(std::move(place), words_of(*error, cut_off), "a whole XML document",
+                "export the file again");
 }
 
 xmlSAXHandler callbacks() {
@@ -170,7 +175,7 @@ std::string read_xml(const SourceFile& source, XmlHandler& handler, FaultList& f
   feed(reading, file, parser, sax);
   if (reading.thrown) std::rethrow_exception(reading.thrown);
   if (parser != nullptr && parser->wellFormed == 0)
-    reading.fault({source.name}, "not well-formed XML", "a whole XML document",
+    reading.fault({source.name}, "text that is not XML", "a whole XML document",
                   "export the file again");
   faults.throw_if_any();
   return file.sha256();

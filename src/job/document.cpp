@@ -33,14 +33,6 @@ std::string last_name(std::string_view text) {
   return std::string(text.substr(start + 1, end - start - 1));
 }
 
-// What is said behind "Error while parsing ...: ", cut where it would be too long for a line.
-std::string behind_colon(std::string_view said) {
-  if (const auto colon = said.find(": "); colon != std::string_view::npos)
-    said.remove_prefix(colon + 2);
-  constexpr std::size_t kLongest = 200;
-  return std::string(said.substr(0, kLongest));
-}
-
 Problem problem(Place place, std::string found, std::string needed, std::string remedy) {
   return {ProblemKind::Input, std::move(place), std::move(found), std::move(needed),
           std::move(remedy)};
@@ -62,19 +54,19 @@ Problem syntax_fault(const toml::parse_error& error, std::string_view file) {
     return problem(place, "a value that is no number, date, true or false", "text in quotes",
                    "put quotes round the text, or correct the value");
   if (has(said, "saw ','"))
-    return problem(place, "text that is not TOML: a comma behind a value",
+    return problem(place, "a comma behind a value",
                    "one value for a key, with a decimal point and not a comma",
                    "correct this line");
   if (has(said, "control characters"))
     return problem(place, "a text that is not closed on its line, or a control character",
                    "text in quotes on one line", "close the quotes, or take the character out");
-  const std::string rest = behind_colon(said);
   if (has(said, "parsing date"))
-    return problem(place, "no such date: " + rest, "a date such as 2026-03-02", "correct the date");
+    return problem(place, "a day that no calendar has", "a date such as 2026-03-02",
+                   "correct the date");
   if (has(said, "could not be interpreted") || has(said, "not representable"))
-    return problem(place, "a number out of all range: " + rest, "a finite number",
+    return problem(place, "a number too large to be kept", "a number such as 1.32",
                    "correct the value");
-  return problem(place, "text that is not TOML: " + rest,
+  return problem(place, "a line that is no key with its value, and no table",
                  "lines such as height = 1.32, name = \"text\" or [table]", "correct this line");
 }
 

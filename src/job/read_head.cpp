@@ -23,12 +23,12 @@ std::optional<Crs> parse_crs(std::string_view text) {
   return Crs{code};
 }
 
-Rule<Crs> crs(std::string what) {
+Rule<Crs> crs(std::string what, const char* such_as) {
   const std::string words = what + " as \"EPSG:\" and its number, or \"local\"";
   return {words, [=](const Node& node, Faults& faults) {
             std::optional<Crs> read;
             if (node.kind == Node::Kind::Text) read = parse_crs(node.text);
-            if (!read) faults.wrong_value(node, words, "write such as \"EPSG:2157\"");
+            if (!read) faults.wrong_value(node, words, std::string("write such as ") + such_as);
             return read;
           }};
 }
@@ -62,8 +62,8 @@ void read_grid(TableReader& root, Job& job) {
   TableReader table(*node, root.faults());
   GridTable grid;
   grid.place = table.place();
-  grid.crs = table.need("crs", crs("a projected reference system"));
-  grid.heights = table.need("heights", crs("a height reference system"));
+  grid.crs = table.need("crs", crs("a projected reference system", "\"EPSG:2157\""));
+  grid.heights = table.need("heights", crs("a height reference system", "\"EPSG:5731\""));
   grid.geoid = table.may("geoid", plain_file());
   const auto lengths = table.may(
       "plan_lengths", one_of<design::PlanLengths>({{"grid", design::PlanLengths::Grid},

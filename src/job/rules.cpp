@@ -15,7 +15,7 @@ std::string number_remedy(const Node& node, const Range& range) {
   if (node.kind == Node::Kind::Text)
     return parse_number(node.text) ? "write the number without quotes" : "write a number";
   if (node.kind != Node::Kind::Number) return "write a number";
-  if (!std::isfinite(node.number)) return "write a finite number";
+  if (!std::isfinite(node.number)) return "write an ordinary number";
   if (node.number < 0 && range.least == 0) return "type it positive";
   return "correct the value or its unit";
 }
@@ -138,7 +138,7 @@ Rule<Batter> batter() {
 }
 
 Rule<std::string> text() {
-  const std::string words = "text on one line, at most 200 bytes";
+  const std::string words = "text on one line, at most 200 plain letters";
   return {words, [=](const Node& node, Faults& faults) -> std::optional<std::string> {
             constexpr std::size_t kLongest = 200;
             if (node.kind == Node::Kind::Text && node.text.size() <= kLongest &&

@@ -63,26 +63,26 @@ TEST(PointsCsvFaults, EveryBadNumberWithItsPlace) {
                                   "d,nan,inf,,GL\n"
                                   "A3,1e400,0x10,--5,GL\n"
                                   "\"A\n4\",\"1,5\",1 2,5,GL\n"),
-      "g.csv:2:25: height \"1O2.35\" of point \"FL12\" is not a number; one finite number such "
+      "g.csv:2:25: height \"1O2.35\" of point \"FL12\" is not a number; a number such "
       "as 102.350; correct it or take out the row\n"
       "g.csv:3:5: easting \"nan\" of point \"S\xC3\xBC"
-      "d\" is not a number; one finite number "
+      "d\" is not a number; a number "
       "such as 102.350; correct it or take out the row\n"
       "g.csv:3:9: northing \"inf\" of point \"S\xC3\xBC"
-      "d\" is not a number; one finite number "
+      "d\" is not a number; a number "
       "such as 102.350; correct it or take out the row\n"
       "g.csv:3:13: no height of point \"S\xC3\xBC"
       "d\"; a number; fill it in or take out the "
       "row\n"
-      "g.csv:4:4: easting \"1e400\" of point \"A3\" is not a number; one finite number such as "
+      "g.csv:4:4: easting \"1e400\" of point \"A3\" is not a number; a number such as "
       "102.350; correct it or take out the row\n"
-      "g.csv:4:10: northing \"0x10\" of point \"A3\" is not a number; one finite number such as "
+      "g.csv:4:10: northing \"0x10\" of point \"A3\" is not a number; a number such as "
       "102.350; correct it or take out the row\n"
-      "g.csv:4:15: height \"--5\" of point \"A3\" is not a number; one finite number such as "
+      "g.csv:4:15: height \"--5\" of point \"A3\" is not a number; a number such as "
       "102.350; correct it or take out the row\n"
       "g.csv:6:4: easting \"1,5\" of point \"A?4\" has a comma; a number with a decimal point; "
       "write a point, or separate the cells by semicolons or tabs\n"
-      "g.csv:6:10: northing \"1 2\" of point \"A?4\" is not a number; one finite number such as "
+      "g.csv:6:10: northing \"1 2\" of point \"A?4\" is not a number; a number such as "
       "102.350; correct it or take out the row\n");
 }
 
@@ -102,7 +102,7 @@ TEST(PointsCsvFaults, Quotes) {
       faults(std::string(kHead) + "\"A,1,2,3,GL\nB,1,2,3,GL\nC,1,2,x,GL\n"),
       "g.csv:2:1: a quote that is not closed; a cell wholly inside its quotes, quotes inside it "
       "doubled; close the quote or double it\n"
-      "g.csv:4:7: height \"x\" of point \"C\" is not a number; one finite number such as "
+      "g.csv:4:7: height \"x\" of point \"C\" is not a number; a number such as "
       "102.350; correct it or take out the row\n");
   EXPECT_EQ(
       faults(std::string(kHead) + "\"A\"1,1,2,3,GL\n\"B,1,2,3,GL\n\"C\",1,2,3,GL\r\nD,x,2,3,G\n"),
@@ -110,7 +110,7 @@ TEST(PointsCsvFaults, Quotes) {
       "doubled; close the quote or double it\n"
       "g.csv:3:1: text beside a quoted cell; a cell wholly inside its quotes, quotes inside it "
       "doubled; close the quote or double it\n"
-      "g.csv:5:3: easting \"x\" of point \"D\" is not a number; one finite number such as "
+      "g.csv:5:3: easting \"x\" of point \"D\" is not a number; a number such as "
       "102.350; correct it or take out the row\n");
   EXPECT_EQ(
       faults(std::string(kHead) + "MH 24\",1,2,3,GL\nE,1,2,3,4\"\r\nF,,2,3,G\n"),
@@ -125,7 +125,7 @@ TEST(PointsCsvFaults, BytesThatAreNoText) {
   const std::string nul("A\0,1,2,3,GL\n", 12);
   EXPECT_EQ(
       faults(kHead + nul + "B,1,2,3,\xFC\nC,1,2,3,\xC0\x80\n\xED\xA0\x80,1,2,3,G\n"),
-      "g.csv:2:1: a NUL byte; text in UTF-8; save the file again as CSV in UTF-8\n"
+      "g.csv:2:1: a byte of value zero; text in UTF-8; save the file again as CSV in UTF-8\n"
       "g.csv:3:9: bytes that are not UTF-8; text in UTF-8; save the file again as CSV in UTF-8\n"
       "g.csv:4:9: bytes that are not UTF-8; text in UTF-8; save the file again as CSV in UTF-8\n"
       "g.csv:5:1: bytes that are not UTF-8; text in UTF-8; save the file again as CSV in "
@@ -159,7 +159,7 @@ TEST(PointsCsvFaults, OneFileOneDecimalMark) {
       faults("point;e;n;h\n1;2,5;3;4\n2;2,5;3.5;4\n3;1.234,5;1;1\n"),
       "g.csv:3:7: a decimal point in \"3.5\"; a decimal comma as in line 2; write all numbers "
       "of the file alike\n"
-      "g.csv:4:3: easting \"1.234,5\" of point \"3\" is not a number; one finite number such as "
+      "g.csv:4:3: easting \"1.234,5\" of point \"3\" is not a number; a number such as "
       "102.350; correct it or take out the row\n");
 }
 

@@ -165,15 +165,16 @@ TEST(PointsCsv, RepeatedNamesAreToldOrRefused) {
                                       "\"B\" in lines 2 and 4"}));
   PointsWanted unique;
   unique.names = Names::Unique;
-  EXPECT_EQ(squaredig::testing::refusal_text([&] { read_points_csv(text_file(bytes), unique); }),
-            "g.csv:5:1: an empty point; a name; fill it in or take out the row\n"
-            "g.csv:6:1: an empty point; a name; fill it in or take out the row\n"
-            "g.csv:4:1: the point name \"B\" again; each name once; it stands in line 2; rename or "
-            "take out one of the two\n"
-            "g.csv:7:1: the point name \"7\" again; each name once; it stands in line 3; rename or "
-            "take out one of the two\n"
-            "g.csv:8:1: the point name \"B\" again; each name once; it stands in line 2; rename or "
-            "take out one of the two\n");
+  EXPECT_EQ(
+      squaredig::testing::refusal_text([&] { read_points_csv(text_file(bytes), unique); }),
+      "g.csv:5:1: no name in column point; a name; fill it in or take out the row\n"
+      "g.csv:6:1: no name in column point; a name; fill it in or take out the row\n"
+      "g.csv:4:1: the point name \"B\" again; each name once, and it stands in line 2; rename or "
+      "take out one of the two\n"
+      "g.csv:7:1: the point name \"7\" again; each name once, and it stands in line 3; rename or "
+      "take out one of the two\n"
+      "g.csv:8:1: the point name \"B\" again; each name once, and it stands in line 2; rename or "
+      "take out one of the two\n");
 }
 
 TEST(PointsCsv, ColumnsNobodyAskedForAreTold) {

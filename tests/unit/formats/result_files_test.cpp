@@ -41,8 +41,7 @@ TEST(DigJson, NumbersReadBackAndWhatWasNotAskedIsNull_dig_json_1) {
 TEST(CellsCsv, UndugCentresAreBlank_cells_csv_1) {
   const auto lines = lines_of(cells_csv(testing::made_dig().grid));
   ASSERT_EQ(lines.size(), 3U);
-  EXPECT_EQ(lines[0].substr(0, 60),
-            "cell,column,row,easting,northing,ground,dig_level,cut_at_cen");
+  EXPECT_EQ(lines[0].substr(0, 60), "cell,column,row,easting,northing,ground,dig_level,cut_at_cen");
   EXPECT_EQ(lines[1].substr(0, 41), "c0r0,0,0,715831,734696,63.5,61.37,2.13,2,");
   EXPECT_EQ(lines[2].substr(0, 34), "c1r0,1,0,715833,734696,63.5,,,2,8,");
 }

@@ -42,9 +42,9 @@ TEST(TapeCsv, FaultsAreToldTogether) {
             "out the row\n"
             "g.csv:4:7: a height difference as long as the tape; the height of the second peg "
             "above the first; correct it or leave it blank\n"
-            "g.csv:5:5: length \"x\" of from \"A\" is not a number; one finite number such as "
+            "g.csv:5:5: length \"x\" of from \"A\" is not a number; a number such as "
             "102.350; correct it or take out the row\n"
-            "g.csv:6:1: an empty from; a name; fill it in or take out the row\n");
+            "g.csv:6:1: no name in column from; a name; fill it in or take out the row\n");
 }
 
 TEST(CompactionCsv, ReadsATest) {

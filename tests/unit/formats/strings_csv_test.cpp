@@ -48,7 +48,7 @@ TEST(StringsCsv, Faults) {
   EXPECT_EQ(squaredig::testing::refusal_text([] {
               read_strings_csv(text_file("string,e,n,h\n,1,2,3\nC,3,4,5\n"), Heights::Needed);
             }),
-            "g.csv:2:1: an empty string; a name; fill it in or take out the row\n");
+            "g.csv:2:1: no name in column string; a name; fill it in or take out the row\n");
   EXPECT_EQ(squaredig::testing::refusal_text(
                 [] { read_strings_csv(text_file("string,e,n,h\n"), Heights::Needed); }),
             "g.csv:1:1: a header without rows; strings; export the file again\n");
