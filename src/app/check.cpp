@@ -54,7 +54,7 @@ ExitStatus check(const Command& command) {
   const JobFolder job = open_job(command.target);
   const auto stages = stages_named(job.job);
   ResultHead head = job_head(job);
-  progress.step("reading the field files");
+  progress.step("reading the field files", job.meter);
   if (!stages.empty()) head = head_of(read_inputs(job, stages, command.threads), stages);
   progress.finish();
   if (command.form == ResultForm::FilesAndJson) {

@@ -75,7 +75,7 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   const auto out = job.out(command.out);
   check_out(out, job);
   const auto wanted = stages_of(command.verb, job);
-  progress.step("reading the field files");
+  progress.step("reading the field files", job.meter);
   const Inputs inputs = read_inputs(job, wanted, command.threads);
   Stages stages(inputs, progress);
   std::vector<StageOutput> outputs;

@@ -32,6 +32,7 @@ formats::SourceFile JobFolder::source(const job::FileSpec& spec) const {
   source.name = spec.path;
   if (spec.columns) source.columns = split_at_commas(*spec.columns);
   source.unit = unit_of(spec.units);
+  source.meter = meter;
   if (job.grid) source.grid = formats::GridWanted{job.grid->crs.value_or(0)};
   return source;
 }

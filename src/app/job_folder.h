@@ -19,6 +19,8 @@ struct JobFolder {
   job::Job job;
   // The points of [field], once they are reduced for a stage that asks for them.
   std::shared_ptr<const ReducedField> reduced = nullptr;
+  // Counts what the readers read of the field files.
+  std::shared_ptr<formats::ReadMeter> meter = std::make_shared<formats::ReadMeter>();
 
   // The field file as the readers want it.
   formats::SourceFile source(const job::FileSpec& spec) const;

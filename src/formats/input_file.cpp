@@ -64,8 +64,9 @@ struct InputFile::Open {
   int handle = -1;
   bool ended = false;
   Digest digest;
+  std::shared_ptr<ReadMeter> meter;
 
-  explicit Open(const SourceFile& source) : name(source.name) {
+  explicit Open(const SourceFile& source) : name(source.name), meter(source.meter) {
     handle = ::open(source.path.c_str(), O_RDONLY | O_CLOEXEC);
     if (handle < 0) throw Refusal(storage_problem(name, "cannot be opened", errno));
   }
@@ -74,7 +75,9 @@ struct InputFile::Open {
   Open& operator=(const Open&) = delete;
 };
 
-InputFile::InputFile(const SourceFile& source) : open_(std::make_unique<Open>(source)) {}
+InputFile::InputFile(const SourceFile& source) : open_(std::make_unique<Open>(source)) {
+  if (open_->meter) open_->meter->opened += size();
+}
 InputFile::~InputFile() = default;
 InputFile::InputFile(InputFile&&) noexcept = default;
 InputFile& InputFile::operator=(InputFile&&) noexcept = default;
@@ -89,6 +92,7 @@ std::size_t InputFile::read(std::span<char> room) {
     filled += static_cast<std::size_t>(got);
   }
   open_->digest.add({room.data(), filled});
+  if (open_->meter) open_->meter->read += filled;
   return filled;
 }
 

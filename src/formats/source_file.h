@@ -4,6 +4,9 @@
 // Requires: `path` opens from the current folder; `name` is what the job file writes.
 #pragma once
 
+#include <atomic>
+#include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -30,6 +33,12 @@ struct GridWanted {
   int epsg = 0;  // 0: a local grid, for which coordinates of any CRS are taken as they stand
 };
 
+// Counts the bytes of the files that are opened and of what was read of them, for a progress line.
+struct ReadMeter {
+  std::atomic<std::uint64_t> opened{0};
+  std::atomic<std::uint64_t> read{0};
+};
+
 struct SourceFile {
   std::string path;
   std::string name;
@@ -38,6 +47,7 @@ struct SourceFile {
   LengthUnit unit = LengthUnit::Metre;
   std::vector<std::string> codes = {};            // take only rows of these codes; empty: all
   std::optional<GridWanted> grid = std::nullopt;  // nothing: a CRS the file states is not compared
+  std::shared_ptr<ReadMeter> meter = nullptr;     // nothing: nobody counts
 };
 
 }  // namespace squaredig::formats

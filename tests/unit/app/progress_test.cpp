@@ -42,6 +42,26 @@ TEST(Progress, ALineOnATerminalAfterASecondWipedAtTheEnd) {
   EXPECT_TRUE(text.ends_with("\r\x1B[K")) << text;
 }
 
+TEST(Progress, ReadingTellsItsRateAndTheTimeLeft) {
+  formats::ReadMeter meter;
+  EXPECT_EQ(reading_words(meter, 1), "");
+  meter.opened = 430000000;
+  meter.read = 215000000;
+  EXPECT_EQ(reading_words(meter, 2.5), "215 of 430 MB, 86 MB/s, 3 s left");
+  meter.opened = 0;  // a pipe, whose size is not known
+  EXPECT_EQ(reading_words(meter, 2.5), "215 MB, 86 MB/s");
+  const std::string text = on_terminal([] {
+    const auto half = std::make_shared<formats::ReadMeter>();
+    half->opened = 2000000;
+    half->read = 1000000;
+    Progress progress(ProgressMode::Auto, Speech::Normal);
+    progress.step("reading the field files", half);
+    std::this_thread::sleep_for(std::chrono::milliseconds(1300));
+  });
+  EXPECT_NE(text.find("reading the field files: 1 of 2 MB, "), std::string::npos) << text;
+  EXPECT_NE(text.find(" s left (1 s)"), std::string::npos) << text;
+}
+
 TEST(Progress, NothingForShortWork) {
   EXPECT_EQ(on_terminal([] {
               work_for(std::chrono::milliseconds(10), ProgressMode::Auto, Speech::Normal);
