@@ -111,8 +111,11 @@ Lines summary_of(const ground::GroundResult& result) {
 }
 
 Lines summary_of(const field::FieldResult& result) {
-  Lines told = {count(result.points.size(), "point", "points") + " reduced from " +
-                count(result.setups.size(), "set-up", "set-ups") + findings_of(result.head)};
+  const std::string from = !result.setups.empty() ? count(result.setups.size(), "set-up", "set-ups")
+                           : result.gnss          ? "GNSS"
+                                                  : "the level book";
+  Lines told = {count(result.points.size(), "point", "points") + " reduced from " + from +
+                findings_of(result.head)};
   if (!result.withheld.empty())
     told.push_back(count(result.withheld.size(), "point", "points") + " without coordinates");
   if (result.levels)

@@ -5,6 +5,7 @@
 
 #include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/LocalCartesian.hpp>
+#include <GeographicLib/TransverseMercator.hpp>
 #include <cmath>
 #include <numbers>
 
@@ -119,6 +120,23 @@ TEST(PublishedGeocentric, CaisterFromTheCentreOfTheEarth) {
   const Grid grid = Grid::open("EPSG:27700", kPlace);
   EXPECT_NEAR(grid.factors(grid_point(651409.903, 313177.270)).mean_radius.in_metres(),
               std::sqrt(nu * rho), 2e-3);
+}
+
+// ERR-7: older booklets print the half axis 6356256.910; the guide itself has .909 (seen). Easting
+// and northing of Caister change by hundredths of a millimetre.
+TEST(PublishedGeocentric, AMillimetreOfTheHalfAxisIsNothing) {
+  const auto caister = [](double half_axis) {
+    const GeographicLib::TransverseMercator grid(kAiryA, (kAiryA - half_axis) / kAiryA,
+                                                 0.9996012717);
+    double x = 0, y = 0, x0 = 0, y0 = 0;
+    grid.Forward(-2, dms("52 39 27.2531"), dms("1 43 04.5177"), x, y);
+    grid.Forward(-2, 49, -2, x0, y0);
+    return grid_point(400000 + x, -100000 + y - y0);
+  };
+  const double moved = distance(caister(6356256.910), caister(kAiryB)).in_millimetres();
+  EXPECT_GT(moved, 0.01);
+  EXPECT_LT(moved, 0.05);
+  EXPECT_NEAR(distance(caister(kAiryB), grid_point(651409.903, 313177.270)).in_metres(), 0, 1e-3);
 }
 
 // DAT-7: the same guide, annexe B.2 p.39; seen. Its iteration ends at the latitude that it prints;
