@@ -54,6 +54,20 @@ class Site {
     return made;
   }
 
+  // The same with control that is itself uncertain by `sigma_mm` in every coordinate.
+  MadeBook uncertain_control(unsigned seed, double sigma_mm) const {
+    MadeBook made = book(seed);
+    std::mt19937_64 random(seed + 500000);
+    std::normal_distribution<double> error(0, sigma_mm / 1000);
+    for (SurveyPoint& p : made.input.control.points) {
+      p.at.at.easting = p.at.at.easting + Length::metres(error(random));
+      p.at.at.northing = p.at.at.northing + Length::metres(error(random));
+      p.at.height = p.at.height + Length::metres(error(random));
+      p.sigma_plan_mm = p.sigma_height_mm = static_cast<float>(sigma_mm);
+    }
+    return made;
+  }
+
   // On a known station, with two backsights: only directions check each other.
   MadeBook two_backsights(unsigned seed) const {
     MadeBook made({}, seed);
@@ -136,6 +150,27 @@ TEST(FieldEnsemble, ErrorsAgreeWithTheReportedSigmasAndFalseAlarmsWithAlpha) {
   EXPECT_GT(tested, 9000U);
   EXPECT_NEAR(static_cast<double>(alarms), expected, 3.29 * std::sqrt(expected)) << "seeds from 1";
   EXPECT_LE(too_large, 6U);
+}
+
+// Control known to 5 mm is worth no more than that in what hangs on it.
+TEST(FieldEnsemble, UncertainControlIsInTheReportedSigmas) {
+  double of_stations = 0, of_points = 0;
+  std::size_t given = 0;
+  for (const auto& [seed, site] : sites()) {
+    const FieldResult r = site.uncertain_control(seed, 5).reduce();
+    if (r.points.empty()) continue;
+    ++given;
+    of_stations += squared_error(r.setups.at(0), site.station());
+    of_points += squared_error(r.points[0], site.point());
+  }
+  // some 25 tests of each, readings and control, at one in a thousand; of a false alarm about
+  // control no coordinates are given
+  EXPECT_GE(given, kStations - 40U);
+  const double freedom = 3.0 * static_cast<double>(given);
+  for (const double sum : {of_stations, of_points}) {
+    EXPECT_GT(sum, adjust::chi_square_quantile(0.0005, freedom)) << "seeds from 1";
+    EXPECT_LT(sum, adjust::chi_square_quantile(0.9995, freedom)) << "seeds from 1";
+  }
 }
 
 struct Planted {
