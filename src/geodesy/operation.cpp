@@ -119,10 +119,9 @@ std::variant<Operation, Problem> Operation::search(std::string_view from, std::s
                    "install it where PROJ looks for its data, or work in one datum"};
   if (!year && depends_on_date(context, found.get()))
     return Problem{ProblemKind::Input, place,
-                   "the way " + way + " (" + name + ") depends on the date of the positions",
+                   "the way " + way + " depends on the date of the positions",
                    "the year in which they were measured, such as 2018.5",
-                   "state it (of GNSS: [field] gnss_year), or give positions in a system that "
-                   "moves with the plate"};
+                   "state it (of GNSS: gnss_year), or give positions in the grid's own datum"};
   impl->year = year.value_or(HUGE_VAL);
   impl->used = {name, Length::metres(stated_accuracy(context, found.get())), files.present,
                 software_text(context)};
