@@ -101,6 +101,15 @@ std::string repair(const base::BaseResult& result) {
          cubic_metres(*result.make_up, 2);
 }
 
+// What a second survey found put right, and what not.
+std::string since_repair(const base::BeforeRepair& before) {
+  const auto names = [](const Lines& all) { return all.empty() ? "none" : joined(all, ", "); };
+  std::string text = std::string("before the repair: ") + words(before.verdict) +
+                     "; fixed: " + names(before.fixed) + "; not fixed: " + names(before.not_fixed);
+  if (!before.spoiled.empty()) text += "; spoiled: " + names(before.spoiled);
+  return text;
+}
+
 }  // namespace
 
 Lines summary_of(const ground::GroundResult& result) {
@@ -165,6 +174,7 @@ Lines summary_of(const base::BaseResult& result) {
                  extremes(result) + repair(result) + findings_of(result.head)};
   if (const auto failed = checks_with(result, Verdict::DoesNotConform); !failed.empty())
     lines.push_back("outside: " + joined(failed, "; "));
+  if (result.before) lines.push_back(since_repair(*result.before));
   return under("base", lines);
 }
 

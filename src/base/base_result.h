@@ -128,6 +128,8 @@ struct Joint {
   int to_column = 1;
   int to_row = 1;
   Length opening;  // above zero: at the top; below zero: at the bottom
+  GridPoint from;  // the joint in plan, end to end
+  GridPoint to;
 };
 
 struct StackGap {
@@ -155,12 +157,18 @@ struct RepairSpot {
 struct RepairPatch {
   int number = 0;
   Work work = Work::Trim;
-  Area area;
-  Volume volume;
+  bool by_hand = false;  // too small for a machine down to the dig level
+  int places = 1;        // connected places beyond the tolerance worked as one
+  Area area;             // worked
+  Area beyond;           // of that, beyond the tolerance
+  Volume volume;         // down, or up, to the dig level
   RepairSpot deepest;
   std::vector<RepairSpot> spots;              // the points that ask for it, deepest first
   std::vector<std::vector<GridPoint>> rings;  // its outline, closed
-  std::string note;                           // empty: none
+  // Its reach, low and high: along A-B, and square to it into the tank.
+  std::pair<Length, Length> along_ab;
+  std::pair<Length, Length> across_ab;
+  std::string note;  // empty: none
 };
 
 // A place no point is near: with a point there the coverage gets on.
@@ -171,11 +179,44 @@ struct HoleInSurvey {
   Length radius;
 };
 
-// A point that departs from its neighbours as ground hardly does.
+// Which corners and sides of the floor the survey saw. A place is seen where a point lies within
+// the coverage limit of it.
+struct CornerSeen {
+  std::string name;  // of the tank's corner by it
+  GridPoint at;
+  Length nearest;  // distance to the nearest point
+  bool seen = false;
+};
+struct SideSeen {
+  std::string name;  // of the tank's side by it
+  Length length;
+  Length unseen;  // in all
+  // The longest stretch that was not seen, along the side from its first corner; both zero where
+  // all was seen.
+  Length from;
+  Length to;
+};
+// A connected part of the floor farther than the spacing from every point.
+struct FarPart {
+  Area area;
+  GridPoint at;  // farthest from all points
+  Length along_ab;
+  Length across_ab;
+  Length distance;  // there
+};
+struct SurveyReach {
+  Length limit;  // of coverage
+  std::vector<CornerSeen> corners;
+  std::vector<SideSeen> sides;
+  std::vector<FarPart> far_parts;  // largest first
+};
+
+// A point that departs from its neighbours as ground hardly does, and that none of them bears out.
 struct Outlier {
   std::string point;
   Place place;
-  Length by;  // above the plane of its neighbours
+  Length by;                    // above the plane of its neighbours
+  std::string contradicted_by;  // a point at the same place that says otherwise; empty: none
 };
 
 struct CompactionOutcome {
@@ -186,6 +227,15 @@ struct CompactionOutcome {
   Verdict verdict = Verdict::NotAsked;
 };
 
+// What the second survey says of a patch of the first: the worst verdict of its points there, and
+// the point farthest from the dig level; nothing where no point stands there.
+struct PatchAfter {
+  RepairPatch patch;
+  std::optional<Verdict> verdict;
+  std::string point;
+  Length deviation;
+};
+
 // The survey before the repair, and what the repair did to its checks.
 struct BeforeRepair {
   Verdict verdict = Verdict::NotProven;
@@ -194,8 +244,11 @@ struct BeforeRepair {
   std::optional<Deviations> deviation;
   std::optional<BankVolume> trim;
   std::optional<Volume> make_up;
-  std::vector<std::string> fixed;      // checks that did not conform and now do
-  std::vector<std::string> not_fixed;  // checks that did not conform and still do not, or are open
+  // Checks that did not conform, or were not proven: those that conform now, and those that do not.
+  std::vector<std::string> fixed;
+  std::vector<std::string> not_fixed;
+  std::vector<std::string> spoiled;  // checks that conformed and no longer do
+  std::vector<PatchAfter> patches;
 };
 
 struct BaseResult {
@@ -214,7 +267,9 @@ struct BaseResult {
   std::optional<BankVolume> trim;     // in the ground, above the dig level
   std::optional<Volume> make_up;      // below the dig level
   std::optional<Length> largest_hole;
-  std::vector<HoleInSurvey> holes;  // where more points would bring the coverage inside its limit
+  std::optional<HoleInSurvey> widest_hole;  // the largest circle with no point in it
+  std::vector<HoleInSurvey> holes;   // where more points would bring the coverage inside its limit
+  std::optional<SurveyReach> reach;  // nothing where no spacing was entered
   std::vector<RepairPatch> repair;
   std::vector<Outlier> outliers;
   std::optional<Verdict> verdict_without_outliers;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/after_repair_internal.h"
 #include "base/checks_internal.h"
 #include "base/decision_internal.h"
 #include "base/repair_internal.h"
@@ -39,7 +40,9 @@ std::vector<Outlier> outliers_of(const BaseInput& input, const Floor& floor, con
   for (const OutlierRow& row : find_outliers(floor, dug)) {
     if (points[row.point].verdict == Verdict::Conforms) continue;
     const std::size_t at = floor.points[row.point].row;
-    outliers.push_back({std::string(input.points.label(at)), input.points.place(at), row.by});
+    const auto twin = row.contradicted_by;
+    outliers.push_back({std::string(input.points.label(at)), input.points.place(at), row.by,
+                        twin ? points[*twin].point : ""});
   }
   return outliers;
 }
@@ -58,7 +61,9 @@ BaseResult with_surface(BaseResult result, const BaseInput& input, const Planned
   append(result.head.cautions, std::move(skin.cautions));
   append(result.head.findings, std::move(skin.findings));
   if (!dug) return result;
-  result.repair = plan_repair(input, planned, floor, *dug);
+  RepairAnswer repair = plan_repair(input, planned, floor, *dug);
+  result.repair = std::move(repair.patches);
+  append(result.head.assumed, std::move(repair.assumed));
   result.outliers = outliers_of(input, floor, *dug, result.points);
   for (const Outlier& outlier : result.outliers)
     result.head.findings.push_back({"outlier", outlier_words(outlier)});
@@ -89,6 +94,8 @@ BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   CoverageAnswer coverage = judge_coverage(input, planned, floor);
   result.largest_hole = coverage.largest_hole;
   result.holes = std::move(coverage.holes);
+  result.widest_hole = coverage.widest_hole;
+  result.reach = std::move(coverage.reach);
   ExtentAnswer extent = judge_extent(input, planned, floor);
   append(result.head.cautions, std::move(extent.cautions));
   StackAnswer stack = stack_of(input, planned, floor, dug);
@@ -117,44 +124,6 @@ std::optional<Verdict> verdict_without(const BaseInput& input, const PlannedBase
                        [&](const Outlier& o) { return o.place == place; });
   });
   return judge(rest, planned).verdict;
-}
-
-bool is_toe(const BaseInput& input, const PointTable& points, std::size_t row) {
-  return std::find(input.toe_codes.begin(), input.toe_codes.end(), points.code(row)) !=
-         input.toe_codes.end();
-}
-
-// The second survey, with the toe of the first where it has none of its own.
-BaseInput after_repair(const BaseInput& input) {
-  BaseInput after = input;
-  after.points = *input.after_repair;
-  for (std::size_t row = 0; row < after.points.size(); ++row)
-    if (is_toe(input, after.points, row)) return after;
-  const auto files = static_cast<std::uint16_t>(after.points.files.size());
-  for (const std::string& file : input.points.files) after.points.add_file(file);
-  for (std::size_t row = 0; row < input.points.size(); ++row) {
-    if (!is_toe(input, input.points, row)) continue;
-    SurveyPoint point = input.points.points[row];
-    point.file = static_cast<std::uint16_t>(point.file + files);
-    after.points.add(point, input.points.label(row), input.points.code(row));
-  }
-  return after;
-}
-
-BeforeRepair compared(BaseResult first, const BaseResult& second) {
-  BeforeRepair before;
-  for (std::size_t i = 0; i < first.checks.size(); ++i) {
-    if (first.checks[i].verdict != Verdict::DoesNotConform) continue;
-    const bool fixed = second.checks[i].verdict == Verdict::Conforms;
-    (fixed ? before.fixed : before.not_fixed).push_back(first.checks[i].name);
-  }
-  before.verdict = first.verdict;
-  before.checks = std::move(first.checks);
-  before.points = std::move(first.points);
-  before.deviation = first.deviation;
-  before.trim = first.trim;
-  before.make_up = first.make_up;
-  return before;
 }
 
 }  // namespace

@@ -25,6 +25,8 @@ struct CoverageAnswer {
   std::optional<Length> largest_hole;
   // Places where a point more would bring the coverage inside its limit, largest hole first.
   std::vector<HoleInSurvey> holes;
+  std::optional<HoleInSurvey> widest_hole;
+  std::optional<SurveyReach> reach;
   Check check;
 };
 CoverageAnswer judge_coverage(const BaseInput& input, const PlannedBase& planned,
@@ -34,6 +36,7 @@ CoverageAnswer judge_coverage(const BaseInput& input, const PlannedBase& planned
 struct OutlierRow {
   std::size_t point = 0;
   Length by;
+  std::optional<std::size_t> contradicted_by;  // a point at the same place
 };
 std::vector<OutlierRow> find_outliers(const Floor& floor, const DugSurface& dug);
 std::string outlier_words(const Outlier& outlier);
@@ -103,7 +106,14 @@ std::string in_mm(Length v);
 std::string signed_mm(Length v);
 // "4.20 m along A-B, 1.75 m in"
 std::string tied(const design::Tank& tank, GridPoint p);
-// What would settle a check that is not proven: the standard uncertainty it takes.
-std::string to_settle(const Check& check, double coverage_factor);
+// What the uncertainty of a check is made of.
+struct MadeOf {
+  std::size_t readings = 1;  // that have their own part in it
+  std::string of;            // what they are readings of: "that point"
+  bool shared = false;       // whether the part shared by all points counts
+};
+// What would settle a check that is not proven: the standard uncertainty it takes, and how many
+// readings of what would bring it there; empty for all others.
+std::string to_settle(const Check& check, const Floor& floor, const MadeOf& made_of);
 
 }  // namespace squaredig::base

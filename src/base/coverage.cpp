@@ -2,6 +2,7 @@
 #include <numbers>
 
 #include "base/checks_internal.h"
+#include "base/coverage_internal.h"
 #include "base/decision_internal.h"
 
 namespace squaredig::base {
@@ -28,12 +29,15 @@ std::vector<HoleInSurvey> holes_in(const PlannedBase& planned, const Floor& floo
   return holes;
 }
 
-std::string words_of(const PlannedBase& planned, const CoverageAnswer& answer) {
-  const std::string where = "the largest hole is round " + tied(planned.tank, *answer.check.at);
+std::string words_of(const BaseInput& input, const PlannedBase& planned,
+                     const CoverageAnswer& answer) {
+  std::string words = "the largest hole is round " + tied(planned.tank, *answer.check.at);
   const std::size_t n = answer.holes.size();
-  if (n == 0) return where;
-  const std::string most = n == kMostHoles ? " or more" : "";
-  return where + "; " + std::to_string(n) + most + " further points would close all";
+  if (n > 0)
+    words += "; " + std::to_string(n) + (n == kMostHoles ? " or more" : "") +
+             (n == 1 ? " further point would close it" : " further points would close all");
+  if (answer.reach) words += "; " + reach_words(*answer.reach, *input.spacing);
+  return words;
 }
 
 }  // namespace
@@ -50,10 +54,12 @@ CoverageAnswer judge_coverage(const BaseInput& input, const PlannedBase& planned
     const Length most = *input.spacing / std::numbers::sqrt2 + Length::millimetres(1);
     limit = most;
     answer.holes = holes_in(planned, floor, points, hole, most);
+    answer.reach = reach_of(planned, floor, *input.spacing, most);
   }
+  answer.widest_hole = hole_at(planned, floor, hole);
   answer.check = decided("coverage", Bound::AtMost, *answer.largest_hole, limit, std::nullopt);
   answer.check.at = floor.frame.to_grid(hole.centre);
-  answer.check.words = words_of(planned, answer);
+  answer.check.words = words_of(input, planned, answer);
   return answer;
 }
 

@@ -80,7 +80,7 @@ ExtentAnswer judge_extent(const BaseInput& input, const PlannedBase& planned, co
     answer.check.at = floor.frame.to_grid(p.at);
     answer.check.words = "toe point " + quoted(input.points.label(p.row)) + ", off side " +
                          planned.tank.side_name(reach.sides.front()) +
-                         to_settle(answer.check, floor.coverage_factor);
+                         to_settle(answer.check, floor, {1, "that toe point"});
   }
   answer.cautions = sides_without(planned, seen);
   return answer;

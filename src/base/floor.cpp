@@ -65,7 +65,9 @@ void sort_in(Floor& floor, const BaseInput& input, std::size_t row) {
     floor.aside.push_back(put_aside(input.points, row, fixed(out, 3) + " m outside the toe"));
   } else {
     const double deviation = floor.frame.to_site(point.at.height) - floor.dig_level.at(at);
-    floor.points.push_back({at, deviation, own_sigma(input, point, floor.dig_level), row});
+    const double sigma_plan = point.sigma_plan().value_or(input.sigma_plan).in_metres();
+    floor.points.push_back(
+        {at, deviation, own_sigma(input, point, floor.dig_level), row, sigma_plan});
   }
 }
 
@@ -107,6 +109,13 @@ Floor empty_floor(const BaseInput& input, const PlannedBase& planned,
 }
 
 }  // namespace
+
+TankAxes axes_of(const PlannedBase& planned, const Floor& floor) {
+  const Angle turn = planned.tank.ab.from_north();
+  return {floor.frame.to_site(planned.tank.corners.front()),
+          {sine(turn), cosine(turn)},
+          {cosine(turn), -sine(turn)}};
+}
 
 Floor lay_out(const BaseInput& input, const PlannedBase& planned) {
   Floor floor = empty_floor(input, planned, planned.tank.dig_level);

@@ -16,8 +16,9 @@ namespace squaredig::base {
 struct FloorPoint {
   geometry::Point2 at;
   double deviation = 0;
-  double sigma = 0;     // of this point alone, not the shared part
-  std::size_t row = 0;  // in BaseInput::points
+  double sigma = 0;       // of this point alone, not the shared part
+  std::size_t row = 0;    // in BaseInput::points
+  double sigma_plan = 0;  // of its place
 };
 
 struct ToePoint {
@@ -42,6 +43,15 @@ struct Floor {
   double expanded(std::span<const std::pair<std::size_t, double>> coefficients) const;
   double expanded_with_common(std::span<const std::pair<std::size_t, double>> coefficients) const;
 };
+
+// The tank's own directions: along A-B, and square to it into the tank, to the right of it.
+struct TankAxes {
+  geometry::Point2 origin, along, into;
+  geometry::Point2 at(double u, double v) const { return origin + (u * along + v * into); }
+  double along_of(geometry::Point2 p) const { return geometry::dot(p - origin, along); }
+  double in_of(geometry::Point2 p) const { return geometry::dot(p - origin, into); }
+};
+TankAxes axes_of(const PlannedBase& planned, const Floor& floor);
 
 Floor lay_out(const BaseInput& input, const PlannedBase& planned);
 

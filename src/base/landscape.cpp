@@ -40,32 +40,19 @@ Region measured(std::set<std::size_t> points, std::vector<Piece> pieces) {
   return {std::move(points), std::move(pieces), area.value(), volume.value()};
 }
 
-// The region of at least the least area, by the contour that just gives it.
-RegionFound grown(const Landscape& land, std::size_t peak, double limit, double least) {
-  Region region = land.region(peak, limit);
-  if (region.area >= least) return {std::move(region), peak, false};
-  double low = 0, high = limit;
-  Region widest = land.region(peak, low);
-  if (widest.area < least) return {std::move(widest), peak, true};
-  while (high - low > 1e-6) {
-    const double middle = (low + high) / 2;
-    Region next = land.region(peak, middle);
-    if (next.area >= least) {
-      low = middle;
-      widest = std::move(next);
-    } else {
-      high = middle;
-    }
-  }
-  return {std::move(widest), peak, false};
-}
-
 }  // namespace
 
 std::vector<geometry::Polygon> outlines(const std::vector<Piece>& pieces) {
   std::vector<geometry::Polygon> corners;
   for (const Piece& piece : pieces) corners.push_back(piece.corners);
   return outline_of(corners);
+}
+
+double area_above(const Region& region, double contour) {
+  geometry::Sum area;
+  for (const Piece& piece : region.pieces)
+    area.add(geometry::signed_area(above(piece, contour).corners));
+  return area.value();
 }
 
 Landscape::Landscape(const Floor& floor, const DugSurface& dug, const geometry::Polygon& over,
@@ -116,23 +103,19 @@ Region Landscape::region(std::size_t peak, double contour) const {
   return measured(std::move(points), std::move(beyond));
 }
 
-std::vector<RegionFound> regions_beyond(const Landscape& land, double limit, double least) {
+std::vector<RegionFound> regions_beyond(const Landscape& land, double limit) {
   constexpr double kSlack = 1e-9;
   std::vector<std::size_t> peaks;
   for (std::size_t i = 0; i < land.points(); ++i)
     if (land.height(i) > limit + kSlack) peaks.push_back(i);
   std::stable_sort(peaks.begin(), peaks.end(),
                    [&](std::size_t a, std::size_t b) { return land.height(a) > land.height(b); });
+  std::vector<bool> taken(land.points(), false);
   std::vector<RegionFound> found;
   for (const std::size_t peak : peaks) {
-    const auto holds = [&](const RegionFound& f) { return f.region.points.count(peak) > 0; };
-    if (std::any_of(found.begin(), found.end(), holds)) continue;
-    RegionFound next = grown(land, peak, limit, least);
-    const auto reached = [&](const RegionFound& f) { return next.region.points.count(f.peak) > 0; };
-    for (const RegionFound& f : found)
-      if (reached(f) && land.height(f.peak) > land.height(next.peak)) next.peak = f.peak;
-    std::erase_if(found, reached);
-    found.push_back(std::move(next));
+    if (taken[peak]) continue;
+    found.push_back({land.region(peak, limit), peak});
+    for (const std::size_t point : found.back().region.points) taken[point] = true;
   }
   return found;
 }

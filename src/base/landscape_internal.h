@@ -29,6 +29,8 @@ struct Region {
 };
 
 std::vector<geometry::Polygon> outlines(const std::vector<Piece>& pieces);
+// The area of what stands above a contour.
+double area_above(const Region& region, double contour);
 
 class Landscape {
  public:
@@ -50,14 +52,11 @@ class Landscape {
   std::vector<std::vector<std::size_t>> corners_of_;    // by triangle
 };
 
+// Every region beyond the limit, worst first, each by its highest judged point.
 struct RegionFound {
   Region region;
   std::size_t peak = 0;
-  bool too_small = false;  // even at zero
 };
-
-// Every region beyond the limit, worst first. One of less than the least area takes the contour
-// nearer to zero that just gives it; one that reaches an earlier one takes it in.
-std::vector<RegionFound> regions_beyond(const Landscape& land, double limit, double least);
+std::vector<RegionFound> regions_beyond(const Landscape& land, double limit);
 
 }  // namespace squaredig::base

@@ -42,7 +42,7 @@ Check judge_side(const Side& side, const PlannedBase& planned, const Floor& floo
               side.limit ? std::optional<Amount>(*side.limit) : std::nullopt, p.uncertainty);
   check.at = p.at.at;
   check.words = "point " + quoted(p.point) + ", " + tied(planned.tank, p.at.at) +
-                to_settle(check, floor.coverage_factor);
+                to_settle(check, floor, {1, "that point", true});
   return check;
 }
 
@@ -80,7 +80,7 @@ Check judge_mean(const BaseInput& input, const Floor& floor, Length mean) {
               input.mean_tolerance ? std::optional<Amount>(*input.mean_tolerance) : std::nullopt,
               Length::metres(floor.expanded_with_common(all)));
   check.words = "plain mean of " + std::to_string(floor.points.size()) + " points" +
-                to_settle(check, floor.coverage_factor);
+                to_settle(check, floor, {floor.points.size(), "points spread alike", true});
   return check;
 }
 

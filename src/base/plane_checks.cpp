@@ -62,7 +62,7 @@ Check judge_flatness(const BaseInput& input, const PlannedBase& planned, const F
            tied(planned.tank, input.points.points[row].at.at);
   };
   check.words = "between point " + label(high) + " and point " + label(low) +
-                to_settle(check, floor.coverage_factor);
+                to_settle(check, floor, {1, "each point"});
   return check;
 }
 
@@ -114,7 +114,8 @@ Check judge_fall(const BaseInput& input, const PlannedBase& planned, const Floor
   const BestPlane best = measured_plane(planned, floor, *fit);
   const design::LevelPlane& level = planned.tank.dig_level;
   check.words = "measured " + fall_words(best.fall, best.downhill) + ", planned " +
-                fall_words(level.fall, level.downhill) + to_settle(check, floor.coverage_factor);
+                fall_words(level.fall, level.downhill) +
+                to_settle(check, floor, {floor.points.size(), "points spread alike"});
   return check;
 }
 

@@ -78,7 +78,8 @@ Check skin_check(const char* name, Bound bound, const PlannedBase& planned, cons
   Check check = decided(name, bound, value, amount(limit),
                         Length::metres(floor.expanded_with_common(shares(dug, spot))));
   check.at = floor.frame.to_grid(spot.at);
-  check.words = tied(planned.tank, *check.at) + to_settle(check, floor.coverage_factor);
+  check.words =
+      tied(planned.tank, *check.at) + to_settle(check, floor, {1, "each point round it", true});
   return check;
 }
 

@@ -43,7 +43,7 @@ std::vector<SkinPatch> patches(const PlannedBase& planned, const Floor& floor,
   const double contour = sign * (planned.thickness - limit).in_metres();
   const Landscape land(floor, dug, floor.footprint, sign);
   std::vector<SkinPatch> found;
-  for (const RegionFound& f : regions_beyond(land, contour, 0)) {
+  for (const RegionFound& f : regions_beyond(land, contour)) {
     const auto [at, height] = top_of(f.region);
     // a hump beside the tank may not reach under it
     if (height <= contour + kSlack || f.region.area <= 0) continue;

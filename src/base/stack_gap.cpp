@@ -23,12 +23,11 @@ struct Unit {
   Weights into;   // slope into the tank
 };
 
-// The tank's axes and the size of a unit.
 struct Layout {
-  Point2 origin, along, into;
-  double unit_along = 0, unit_into = 0;
+  TankAxes axes;
+  double unit_along = 0, unit_into = 0;  // size of a unit
 
-  Point2 at(double u, double v) const { return origin + (u * along + v * into); }
+  Point2 at(double u, double v) const { return axes.at(u, v); }
   geometry::Polygon rectangle(int column, int row) const {
     const double u = column * unit_along, v = row * unit_into;
     // anticlockwise: `into` is to the right of `along`
@@ -38,14 +37,8 @@ struct Layout {
 };
 
 Layout layout_of(const PlannedBase& planned, const Floor& floor) {
-  const Angle turn = planned.tank.ab.from_north();
-  Layout layout;
-  layout.origin = floor.frame.to_site(planned.tank.corners.front());
-  layout.along = {sine(turn), cosine(turn)};
-  layout.into = {cosine(turn), -sine(turn)};
-  layout.unit_along = planned.module->first.in_metres();
-  layout.unit_into = planned.module->second.in_metres();
-  return layout;
+  return {axes_of(planned, floor), planned.module->first.in_metres(),
+          planned.module->second.in_metres()};
 }
 
 double covered(const geometry::Polygon& unit, const std::vector<geometry::PlaneFacet>& tank) {
@@ -60,8 +53,7 @@ std::vector<Unit> units_of(const Layout& layout, const Floor& floor) {
   constexpr double kShort = 0.001;  // metres a unit may stand over
   double u0 = 0, u1 = 0, v0 = 0, v1 = 0;
   for (const Point2 p : floor.footprint) {
-    const double u = geometry::dot(p - layout.origin, layout.along);
-    const double v = geometry::dot(p - layout.origin, layout.into);
+    const double u = layout.axes.along_of(p), v = layout.axes.in_of(p);
     u0 = std::min(u0, u), u1 = std::max(u1, u), v0 = std::min(v0, v), v1 = std::max(v1, v);
   }
   const auto first = [](double low, double size) {
@@ -105,8 +97,8 @@ void add_moments(Unit& unit, const Layout& layout, const DugSurface& dug,
     const double third = geometry::orient(fan[0], fan[1], fan[2]) / 6;
     for (std::size_t k = 0; k < 3; ++k) {
       const Point2 middle = fan[k] + 0.5 * (fan[(k + 1) % 3] - fan[k]);
-      const double u = geometry::dot(middle - unit.centre, layout.along);
-      const double v = geometry::dot(middle - unit.centre, layout.into);
+      const double u = geometry::dot(middle - unit.centre, layout.axes.along);
+      const double v = geometry::dot(middle - unit.centre, layout.axes.into);
       const auto share = shares_at(corners, middle);
       for (std::size_t j = 0; j < 3; ++j) {
         const std::size_t point = dug.source[static_cast<std::size_t>(ids[j])];
@@ -140,13 +132,25 @@ struct JointSum {
   std::vector<std::pair<std::size_t, double>> coefficients;
 };
 
-JointSum joint_between(const Unit& a, const Unit& b, double height, const Floor& floor) {
+// The side they share: the near end of `b`'s first side, along A-B or into the tank.
+std::pair<GridPoint, GridPoint> shared_side(const Layout& layout, const Floor& floor, const Unit& b,
+                                            bool beside) {
+  const double u = b.column * layout.unit_along, v = b.row * layout.unit_into;
+  const Point2 far =
+      beside ? layout.at(u, v + layout.unit_into) : layout.at(u + layout.unit_along, v);
+  return {floor.frame.to_grid(layout.at(u, v)), floor.frame.to_grid(far)};
+}
+
+JointSum joint_between(const Layout& layout, const Unit& a, const Unit& b, double height,
+                       const Floor& floor) {
   const bool beside = a.row == b.row;
   const Weights& from = beside ? a.along : a.into;
   const Weights& to = beside ? b.along : b.into;
   JointSum sum;
   sum.length = height * (slope(from, floor) - slope(to, floor));
-  sum.joint = {a.column + 1, a.row + 1, b.column + 1, b.row + 1, Length::metres(sum.length)};
+  const auto [start, end] = shared_side(layout, floor, b, beside);
+  sum.joint = {a.column + 1, a.row + 1, b.column + 1, b.row + 1, Length::metres(sum.length),
+               start,        end};
   Weights difference = from;
   for (const auto& [point, share] : to) difference[point] -= share;
   for (const auto& [point, share] : difference)
@@ -158,16 +162,19 @@ std::string unit_name(int column, int row) {
   return "column " + std::to_string(column) + " row " + std::to_string(row);
 }
 
-Check judged(const BaseInput& input, const Floor& floor, const StackGap& gap, const JointSum& sum) {
+Check judged(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+             const StackGap& gap, const JointSum& sum) {
   const auto limit =
       input.stack_gap_tolerance ? std::optional<Amount>(*input.stack_gap_tolerance) : std::nullopt;
   Check check = decided("stack gap", Bound::AtMost, abs(sum.joint.opening), limit,
                         Length::metres(floor.expanded(sum.coefficients)));
   const Joint& j = sum.joint;
+  const Point2 start = floor.frame.to_site(j.from), end = floor.frame.to_site(j.to);
+  check.at = floor.frame.to_grid(start + 0.5 * (end - start));
   check.words = "between " + unit_name(j.column, j.row) + " and " +
-                unit_name(j.to_column, j.to_row) +
+                unit_name(j.to_column, j.to_row) + ", " + tied(planned.tank, *check.at) +
                 (j.opening > Length{} ? ", open at the top; on " : ", open at the bottom; on ") +
-                gap.on + to_settle(check, floor.coverage_factor);
+                gap.on + to_settle(check, floor, {1, "each point under the two units"});
   return check;
 }
 
@@ -226,7 +233,8 @@ StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, cons
     for (const auto& next : {std::pair(unit.row, unit.column + 1), {unit.row + 1, unit.column}}) {
       const auto found = by_place.find(next);
       if (found == by_place.end()) continue;
-      JointSum sum = joint_between(unit, *found->second, planned.tank.height.in_metres(), floor);
+      JointSum sum =
+          joint_between(layout, unit, *found->second, planned.tank.height.in_metres(), floor);
       gap.joints.push_back(sum.joint);
       if (gap.joints.size() == 1 || std::abs(sum.length) > std::abs(widest.length))
         widest = std::move(sum);
@@ -237,7 +245,7 @@ StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, cons
     return answer;
   }
   gap.widest = widest.joint;
-  answer.check = judged(input, floor, gap, widest);
+  answer.check = judged(input, planned, floor, gap, widest);
   answer.gap = with_list(std::move(gap), input.stack_gap_tolerance);
   return answer;
 }

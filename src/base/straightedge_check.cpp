@@ -61,10 +61,10 @@ StraightedgeAnswer judge_straightedge(const BaseInput& input, const PlannedBase&
   answer.check = decided("straightedge", Bound::AtMost, answer.reading->opening, limit,
                          Length::metres(floor.expanded(of_opening(profiles, *rule))));
   answer.check.at = answer.reading->worst;
-  answer.check.words = "worst at " + tied(planned.tank, answer.reading->worst) +
-                       ", the rule from " + tied(planned.tank, answer.reading->from) + " to " +
-                       tied(planned.tank, answer.reading->to) +
-                       to_settle(answer.check, floor.coverage_factor);
+  answer.check.words =
+      "worst at " + tied(planned.tank, answer.reading->worst) + ", the rule from " +
+      tied(planned.tank, answer.reading->from) + " to " + tied(planned.tank, answer.reading->to) +
+      to_settle(answer.check, floor, {1, "each point round where it touches and stands open"});
   return answer;
 }
 

@@ -153,7 +153,9 @@ Json stack_gap_json(const base::BaseResult& result) {
 Json joint_json(const base::Joint& joint) {
   return {{"between", Json::array({joint.column, joint.row})},
           {"and", Json::array({joint.to_column, joint.to_row})},
-          {"opens", joint.opening > Length{} ? "top" : "bottom"}};
+          {"opens", joint.opening > Length{} ? "top" : "bottom"},
+          {"from", place_in_array(joint.from)},
+          {"to", place_in_array(joint.to)}};
 }
 
 Json stack_joint_json(const base::BaseResult& result) {
@@ -191,35 +193,76 @@ Json compaction_json(const base::BaseResult& result) {
   return tests;
 }
 
+Json hole_json(const base::HoleInSurvey& hole, std::string_view) {
+  Json one;
+  put(one, hole.at);
+  one["along_ab"] = metres(hole.along_ab, "along_ab");
+  one["across_ab"] = metres(hole.across_ab, "across_ab");
+  one["radius"] = metres(hole.radius, "radius");
+  return one;
+}
+
 Json holes_json(const base::BaseResult& result) {
   Json holes = Json::array();
-  for (const base::HoleInSurvey& hole : result.holes) {
-    Json one;
-    put(one, hole.at);
-    one["along_ab"] = metres(hole.along_ab, "along_ab");
-    one["across_ab"] = metres(hole.across_ab, "across_ab");
-    one["radius"] = metres(hole.radius, "radius");
-    holes.push_back(std::move(one));
-  }
+  for (const base::HoleInSurvey& hole : result.holes) holes.push_back(hole_json(hole, "hole"));
   return holes;
+}
+
+Json patch_json(const base::RepairPatch& patch) {
+  Json one;
+  one["patch"] = patch.number;
+  one["work"] = patch.work == base::Work::Trim ? "trim" : "make up";
+  one["by"] = patch.by_hand ? "hand" : "machine";
+  one["area_m2"] = square_metres(patch.area, "area_m2");
+  one["beyond_m2"] = square_metres(patch.beyond, "beyond_m2");
+  one["volume_m3"] = cubic_metres(patch.volume, "volume_m3");
+  one["along_ab_from"] = metres(patch.along_ab.first, "along_ab_from");
+  one["along_ab_to"] = metres(patch.along_ab.second, "along_ab_to");
+  one["across_ab_from"] = metres(patch.across_ab.first, "across_ab_from");
+  one["across_ab_to"] = metres(patch.across_ab.second, "across_ab_to");
+  one["point"] = patch.deepest.point;
+  one["along_ab"] = metres(patch.deepest.along_ab, "along_ab");
+  one["across_ab"] = metres(patch.deepest.across_ab, "across_ab");
+  one["move_mm"] = millimetres(patch.deepest.move, "move_mm");
+  one["note"] = patch.note;
+  return one;
 }
 
 Json repair_json(const base::BaseResult& result) {
   Json patches = Json::array();
-  for (const base::RepairPatch& patch : result.repair) {
-    Json one;
-    one["patch"] = patch.number;
-    one["work"] = patch.work == base::Work::Trim ? "trim" : "make up";
-    one["area_m2"] = square_metres(patch.area, "area_m2");
-    one["volume_m3"] = cubic_metres(patch.volume, "volume_m3");
-    one["point"] = patch.deepest.point;
-    one["along_ab"] = metres(patch.deepest.along_ab, "along_ab");
-    one["across_ab"] = metres(patch.deepest.across_ab, "across_ab");
-    one["move_mm"] = millimetres(patch.deepest.move, "move_mm");
-    one["note"] = patch.note;
-    patches.push_back(std::move(one));
-  }
+  for (const base::RepairPatch& patch : result.repair) patches.push_back(patch_json(patch));
   return patches;
+}
+
+Json coverage_json(const base::BaseResult& result) {
+  if (!result.reach) return nullptr;
+  Json corners = Json::array(), sides = Json::array(), parts = Json::array();
+  for (const base::CornerSeen& corner : result.reach->corners) {
+    Json one{{"name", corner.name}};
+    put(one, corner.at);
+    one["nearest_m"] = metres(corner.nearest, "nearest_m");
+    one["seen"] = corner.seen;
+    corners.push_back(std::move(one));
+  }
+  for (const base::SideSeen& side : result.reach->sides)
+    sides.push_back({{"name", side.name},
+                     {"length_m", metres(side.length, "length_m")},
+                     {"unseen_m", metres(side.unseen, "unseen_m")},
+                     {"unseen_from", metres(side.from, "unseen_from")},
+                     {"unseen_to", metres(side.to, "unseen_to")},
+                     {"seen", side.unseen == Length{}}});
+  for (const base::FarPart& part : result.reach->far_parts) {
+    Json one{{"area_m2", square_metres(part.area, "area_m2")}};
+    put(one, part.at);
+    one["along_ab"] = metres(part.along_ab, "along_ab");
+    one["across_ab"] = metres(part.across_ab, "across_ab");
+    one["distance_m"] = metres(part.distance, "distance_m");
+    parts.push_back(std::move(one));
+  }
+  return {{"limit_m", metres(result.reach->limit, "limit_m")},
+          {"corners", std::move(corners)},
+          {"sides", std::move(sides)},
+          {"beyond_spacing", std::move(parts)}};
 }
 
 Json outliers_json(const base::BaseResult& result) {
@@ -228,7 +271,8 @@ Json outliers_json(const base::BaseResult& result) {
     outliers.push_back({{"point", outlier.point},
                         {"file", outlier.place.file},
                         {"line", outlier.place.line},
-                        {"by_mm", millimetres(outlier.by, "by_mm")}});
+                        {"by_mm", millimetres(outlier.by, "by_mm")},
+                        {"contradicted_by", outlier.contradicted_by}});
   return outliers;
 }
 
@@ -243,6 +287,16 @@ Json before_json(const base::BaseResult& result) {
   json["make_up_m3"] = or_null(before.make_up, cubic_metres<Volume>, "make_up_m3");
   json["fixed"] = before.fixed;
   json["not_fixed"] = before.not_fixed;
+  json["spoiled"] = before.spoiled;
+  json["repair"] = Json::array();
+  for (const base::PatchAfter& after : before.patches) {
+    Json one = patch_json(after.patch);
+    one["after"] = after.verdict ? Json{{"verdict", words(*after.verdict)},
+                                        {"point", after.point},
+                                        {"deviation_mm", millimetres(after.deviation, "after")}}
+                                 : Json(nullptr);
+    json["repair"].push_back(std::move(one));
+  }
   return json;
 }
 
@@ -266,6 +320,8 @@ std::string base_json(const base::BaseResult& result, std::string_view version) 
   json["trim_m3"] = or_null(result.trim, cubic_metres<BankVolume>, "trim_m3");
   json["make_up_m3"] = or_null(result.make_up, cubic_metres<Volume>, "make_up_m3");
   json["largest_hole_m"] = or_null(result.largest_hole, metres, "largest_hole_m");
+  json["largest_hole"] = or_null(result.widest_hole, hole_json, "largest_hole");
+  json["coverage"] = coverage_json(result);
   json["straightedge"] = straightedge_json(result);
   json["stack_gap_mm"] = stack_gap_json(result);
   json["stack_joint"] = stack_joint_json(result);

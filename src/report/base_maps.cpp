@@ -6,6 +6,7 @@
 #include "quantity/number_text.h"
 #include "report/depth_ramp.h"
 #include "report/plan_marks_internal.h"
+#include "report/words.h"
 
 namespace squaredig::report {
 namespace {
@@ -58,26 +59,167 @@ double size_at(const std::vector<At>& points) {
   return std::clamp(least / 0.353 / 1.05, 5.0, 9.5);
 }
 
-void draw_patches(Canvas& canvas, const base::BaseResult& base, const TankView& view) {
+constexpr double kMmPerPoint = 0.353;
+
+// A word by a place, pale round the letters, held inside the drawing.
+void tell(Canvas& canvas, const Box& box, At at, const std::string& words, Colour colour) {
+  const Lettering lettering = Lettering{8.5, colour, Anchor::Middle}.bold().on(kPaper);
+  const double half = canvas.text_width(words, lettering) / 2 + 1;
+  canvas.text({std::clamp(at.x, box.top_left.x + half, box.bottom_right.x - half), at.y}, words,
+              lettering);
+}
+
+void draw_rings(Canvas& canvas, const TankView& view,
+                const std::vector<std::vector<GridPoint>>& rings, const Stroke& stroke) {
+  for (const auto& ring : rings) canvas.polygon(on_page(view, ring), stroke);
+}
+
+// The highest place of some rings on the page.
+At top_of(const TankView& view, const std::vector<std::vector<GridPoint>>& rings, At otherwise) {
+  At top = otherwise;
+  for (const auto& ring : rings)
+    for (const At p : on_page(view, ring))
+      if (p.y < top.y) top = p;
+  return top;
+}
+
+void draw_patches(Canvas& canvas, const base::BaseResult& base, const TankView& view,
+                  const Box& box) {
   canvas.begin_group({{"class", "repair"}});
   for (const auto& patch : base.repair) {
     const Colour colour = patch.work == base::Work::Trim ? kHigh : kLow;
-    for (const auto& ring : patch.rings)
-      canvas.polygon(on_page(view, ring), {0.5, colour, {1.4, 0.7}});
+    draw_rings(canvas, view, patch.rings, {0.6, colour, {1.6, 0.8}});
+    const At top = top_of(view, patch.rings, view(patch.deepest.at));
+    tell(canvas, box, {top.x + 4, top.y - 1}, "no. " + std::to_string(patch.number), colour);
   }
   canvas.end_group();
 }
 
+// Below the figures.
 void draw_rule(Canvas& canvas, const base::BaseResult& base, const TankView& view) {
   if (!base.straightedge) return;
   const auto& rule = *base.straightedge;
   canvas.begin_group({{"class", "straightedge"}});
-  canvas.line({view(rule.from), view(rule.to)}, {1.6, kPaper});
   canvas.line({view(rule.from), view(rule.to)}, {1});
   for (const GridPoint p : {rule.touch_from, rule.touch_to}) canvas.disc(view(p), 0.9, kInk);
-  const At worst = view(rule.worst);
-  canvas.circle(worst, 2.2, {0.7, kHigh});
   canvas.end_group();
+}
+
+// Above them: where it stands most open, and by how much.
+void tell_rule(Canvas& canvas, const base::BaseResult& base, const TankView& view, const Box& box) {
+  if (!base.straightedge) return;
+  const auto& rule = *base.straightedge;
+  const At from = view(rule.from), to = view(rule.to);
+  canvas.circle(view(rule.worst), 4.2, {0.7});
+  const At low = from.y > to.y ? from : to;
+  tell(canvas, box, {low.x, low.y + 4}, "rule " + whole_mm(rule.opening) + " mm", kInk);
+}
+
+// Where one more point is wanted.
+void draw_holes(Canvas& canvas, const base::BaseResult& base, const TankView& view) {
+  canvas.begin_group({{"class", "holes"}});
+  for (const auto& hole : base.holes) {
+    const At p = view(hole.at);
+    canvas.line({{p.x - 1.6, p.y}, {p.x + 1.6, p.y}}, {0.5});
+    canvas.line({{p.x, p.y - 1.6}, {p.x, p.y + 1.6}}, {0.5});
+  }
+  canvas.end_group();
+}
+
+// A figure on its colour, at a point.
+struct Tag {
+  At at;
+  Colour ground;
+  std::string figure;
+  bool framed = false;
+};
+
+// The colours, what is drawn between, and over all the figures.
+template <class Between>
+void draw_tags(Canvas& canvas, const std::vector<Tag>& tags, const Between& between) {
+  std::vector<At> places;
+  for (const Tag& tag : tags) places.push_back(tag.at);
+  const double points = size_at(places);
+  const double w = points * kMmPerPoint * 1.35, h = points * kMmPerPoint * 0.75;
+  const auto frame = [&](At p) {
+    return std::vector<At>{
+        {p.x - w, p.y - h}, {p.x + w, p.y - h}, {p.x + w, p.y + h}, {p.x - w, p.y + h}};
+  };
+  for (const Tag& tag : tags) canvas.fill(frame(tag.at), tag.ground);
+  between();
+  canvas.begin_group({{"class", "points"}});
+  for (const Tag& tag : tags) {
+    if (tag.framed) canvas.polygon(frame(tag.at), {0.4});
+    const Lettering lettering = Lettering{points, kInk, Anchor::Middle}.on(tag.ground);
+    canvas.text({tag.at.x, tag.at.y + points * 0.13}, tag.figure,
+                tag.framed ? lettering.bold() : lettering);
+  }
+  canvas.end_group();
+}
+
+// Left of the scale and the north arrow.
+void legend(Canvas& canvas, const Box& box, const std::string& words) {
+  constexpr double kBeside = 55;
+  canvas.paragraph({box.top_left.x, box.bottom_right.y - 10}, box.width() - kBeside, words,
+                   {8.5, kQuiet});
+}
+
+// Each patch of skin that leaves its limit, with its area and its worst.
+void draw_skin(Canvas& canvas, const TankView& view, const Box& box,
+               const std::optional<std::vector<base::SkinPatch>>& patches, Colour colour) {
+  if (!patches) return;
+  for (const auto& patch : *patches) {
+    draw_rings(canvas, view, patch.rings, {0.7, kPaper});
+    draw_rings(canvas, view, patch.rings, {0.7, colour, {1.6, 0.8}});
+    const At top = top_of(view, patch.rings, view(patch.at));
+    tell(canvas, box, {top.x, top.y - 1},
+         area_text(patch.area) + ", " + whole_mm(patch.worst) + " mm", colour);
+  }
+}
+
+// Units as a grid: every joint thin, those listed thick, the widest with its figure.
+void draw_joints(Canvas& canvas, const base::StackGap& gap, const TankView& view, const Box& box) {
+  canvas.begin_group({{"class", "joints"}});
+  for (const auto& joint : gap.joints)
+    canvas.line({view(joint.from), view(joint.to)}, {0.15, kQuiet});
+  const Length most = abs(gap.widest->opening);
+  for (const auto& joint : gap.listed) {
+    const Colour colour = joint.opening > Length{} ? kHigh : kLow;
+    const double share = most > Length{} ? abs(joint.opening) / most : 0;
+    const double width = 0.6 + 1.2 * share;
+    const bool top = joint.opening > Length{};
+    const Stroke stroke{width, colour, top ? std::vector<double>{} : std::vector<double>{1.2, 0.6}};
+    canvas.line({view(joint.from), view(joint.to)}, stroke);
+  }
+  const auto& widest = *gap.widest;
+  const At a = view(widest.from), b = view(widest.to);
+  const At middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+  canvas.circle(middle, 4, {0.7});
+  tell(canvas, box, {middle.x, middle.y - 5}, whole_mm(most) + " mm", kInk);
+  canvas.end_group();
+}
+
+// Numbers of columns above the tank and of rows left of it, no nearer than they can be read. A
+// joint between two rows is as long as its column is wide.
+void number_units(Canvas& canvas, const base::BaseResult& base, const TankView& view) {
+  constexpr double kApart = 5;
+  const At corner = view(base.tank.front());
+  double last_x = -1e9, last_y = -1e9;
+  const auto figure = [&](At at, int number) {
+    canvas.text(at, std::to_string(number), {7, kQuiet, Anchor::Middle});
+  };
+  for (const auto& joint : base.stack_gap->joints) {
+    const At a = view(joint.from), b = view(joint.to);
+    const At middle{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    if (joint.row == 1 && joint.to_row == 2 && middle.x - last_x >= kApart) {
+      last_x = middle.x;
+      figure({middle.x, corner.y - 3.5}, joint.column);
+    }
+    if (joint.column == 1 && joint.to_column == 2 && middle.y - last_y >= kApart) {
+      last_y = middle.y;
+      figure({corner.x - 5, middle.y + 1}, joint.row);
+    }
+  }
 }
 
 }  // namespace
@@ -85,69 +227,61 @@ void draw_rule(Canvas& canvas, const base::BaseResult& base, const TankView& vie
 void draw_deviation_map(Canvas& canvas, const base::BaseResult& base, const Box& box) {
   const TankView view = view_of(base, box);
   Length most;
-  std::vector<At> places;
-  for (const auto& p : base.points) {
-    most = std::max(most, abs(p.deviation));
-    places.push_back(view(p.at.at));
-  }
-  draw_outlines(canvas, base, view, box);
-  draw_rule(canvas, base, view);
-  const double points = size_at(places);
-  canvas.begin_group({{"class", "points"}});
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const auto& p = base.points[i];
-    const Colour ground = deviation_colour(most > Length{} ? p.deviation / most : 0);
-    const bool told = p.verdict == Verdict::DoesNotConform || p.verdict == Verdict::NotProven;
-    const double w = points * 0.353 * 1.35, h = points * 0.353 * 0.75;
-    const At at = places[i];
-    const std::vector<At> tag{
-        {at.x - w, at.y - h}, {at.x + w, at.y - h}, {at.x + w, at.y + h}, {at.x - w, at.y + h}};
-    canvas.fill(tag, ground);
-    if (told) canvas.polygon(tag, {0.4});
-    Lettering lettering{points, kInk, Anchor::Middle};
-    if (told) lettering = lettering.bold();
-    canvas.text({at.x, at.y + points * 0.13}, signed_whole_mm(p.deviation), lettering);
-  }
-  canvas.end_group();
-  draw_patches(canvas, base, view);
-  canvas.text({box.top_left.x, box.bottom_right.y - 1},
-              "mm, + high, - low; framed: outside or not proven; dashed: repair; heavy line: "
-              "straightedge at its worst",
-              {8.5, kQuiet});
+  for (const auto& p : base.points) most = std::max(most, abs(p.deviation));
+  std::vector<Tag> tags;
+  for (const auto& p : base.points)
+    tags.push_back({view(p.at.at), deviation_colour(most > Length{} ? p.deviation / most : 0),
+                    signed_whole_mm(p.deviation),
+                    p.verdict == Verdict::DoesNotConform || p.verdict == Verdict::NotProven});
+  draw_tags(canvas, tags, [&] {
+    draw_outlines(canvas, base, view, box);
+    draw_rule(canvas, base, view);
+  });
+  draw_holes(canvas, base, view);
+  draw_patches(canvas, base, view, box);
+  tell_rule(canvas, base, view, box);
+  legend(canvas, box,
+         std::string("mm, + high, - low; framed: outside or not proven; dashed: repair, by its "
+                     "number; heavy line: straightedge at its worst, ringed where it gapes") +
+             (base.holes.empty() ? "" : "; +: survey here too"));
 }
 
 void draw_bedding_map(Canvas& canvas, const base::BaseResult& base, const Box& box) {
   const TankView view = view_of(base, box);
-  std::vector<At> places;
-  for (const auto& p : base.points) places.push_back(view(p.at.at));
-  const double points = size_at(places);
   Length most;
   for (const auto& p : base.points) most = std::max(most, p.bedding);
-  draw_outlines(canvas, base, view, box);
-  canvas.begin_group({{"class", "points"}});
-  for (std::size_t i = 0; i < places.size(); ++i) {
-    const auto& p = base.points[i];
-    const Colour ground = depth_colour(most > Length{} ? p.bedding / most : 0);
-    const At at = places[i];
-    const double w = points * 0.353 * 1.35, h = points * 0.353 * 0.75;
-    canvas.fill(
-        {{at.x - w, at.y - h}, {at.x + w, at.y - h}, {at.x + w, at.y + h}, {at.x - w, at.y + h}},
-        ground);
-    canvas.text({at.x, at.y + points * 0.13}, whole_mm(p.bedding), {points, kInk, Anchor::Middle});
-  }
-  canvas.end_group();
+  std::vector<Tag> tags;
+  for (const auto& p : base.points)
+    tags.push_back(
+        {view(p.at.at), depth_colour(most > Length{} ? p.bedding / most : 0), whole_mm(p.bedding)});
+  draw_tags(canvas, tags, [&] { draw_outlines(canvas, base, view, box); });
   if (base.skin) {
-    const auto mark = [&](GridPoint p, const char* word) {
-      const At at = view(p);
-      canvas.circle(at, 3.4, {0.6, kHigh});
-      canvas.text({at.x, at.y - 4.2}, word,
-                  Lettering{8.5, kHigh, Anchor::Middle}.bold().on(kPaper));
+    draw_skin(canvas, view, box, base.skin->too_thin, kHigh);
+    draw_skin(canvas, view, box, base.skin->too_thick, kLow);
+    const auto mark = [&](GridPoint p, const char* word, Colour colour) {
+      canvas.circle(view(p), 3.6, {0.6, colour});
+      tell(canvas, box, {view(p).x, view(p).y + 6.8}, word, colour);
     };
-    mark(base.skin->thinnest_at, "thinnest");
-    mark(base.skin->thickest_at, "thickest");
+    mark(base.skin->thinnest_at, "thinnest", kHigh);
+    mark(base.skin->thickest_at, "thickest", kLow);
   }
-  canvas.text({box.top_left.x, box.bottom_right.y - 1},
-              "mm of bedding from the base up to the underside of the tank", {8.5, kQuiet});
+  legend(
+      canvas, box,
+      "mm of bedding up to the underside of the tank; dashed: where it leaves its least or most");
+}
+
+bool has_stack_map(const base::BaseResult& base) {
+  return base.stack_gap && base.stack_gap->widest;
+}
+
+void draw_stack_map(Canvas& canvas, const base::BaseResult& base, const Box& box) {
+  const TankView view = view_of(base, box);
+  draw_outlines(canvas, base, view, box);
+  draw_joints(canvas, *base.stack_gap, view, box);
+  number_units(canvas, base, view);
+  legend(canvas, box,
+         "units by column and row from A; heavy: joints that open at the top, heavy dashes: at the "
+         "bottom; ring: the widest");
 }
 
 }  // namespace squaredig::report

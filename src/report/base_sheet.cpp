@@ -61,6 +61,10 @@ std::string base_sheet_pdf(const base::BaseResult& base, const SheetHead& head) 
                  [&](Canvas& canvas, const Box& box) { draw_deviation_map(canvas, base, box); });
     flow.heading("Bedding");
     flow.drawing(105, [&](Canvas& canvas, const Box& box) { draw_bedding_map(canvas, base, box); });
+    if (has_stack_map(base)) {
+      flow.heading("Joints between stacks");
+      flow.drawing(105, [&](Canvas& canvas, const Box& box) { draw_stack_map(canvas, base, box); });
+    }
     flow.rows("Measures", base_rows(base));
     for (const auto& table : base_tables(base)) flow.table(table);
     flow.drawing(36, draw_hold_point);
@@ -77,13 +81,19 @@ std::string base_page(const base::BaseResult& base, const SheetHead& head) {
   page.section("verdict", "Verdict",
                top + "<p><strong>" + kBaseHolds + "</strong></p>" + paragraph_html(kBaseMeans) +
                    table_html(check_table(base)));
-  Canvas deviation = Canvas::svg({190, 105}, "Deviation of each point from the dig level");
-  draw_deviation_map(deviation, base, {{1, 0}, {189, 105}});
+  const auto map = [&](const char* title, auto draw) {
+    Canvas canvas = Canvas::svg({190, 105}, title);
+    draw(canvas, base, Box{{1, 0}, {189, 105}});
+    return canvas.finish();
+  };
   page.section("deviation", "Deviation from the dig level",
-               drawing_html("Deviation map", deviation.finish()));
-  Canvas bedding = Canvas::svg({190, 105}, "Bedding at each point");
-  draw_bedding_map(bedding, base, {{1, 0}, {189, 105}});
-  page.section("bedding", "Bedding", drawing_html("Bedding map", bedding.finish()));
+               drawing_html("Deviation map",
+                            map("Deviation of each point from the dig level", draw_deviation_map)));
+  page.section("bedding", "Bedding",
+               drawing_html("Bedding map", map("Bedding at each point", draw_bedding_map)));
+  if (has_stack_map(base))
+    page.section("stacks", "Joints between stacks",
+                 drawing_html("Stack map", map("Joints between stacks", draw_stack_map)));
   page.section("measures", "Measures", rows_html("Measures", base_rows(base)));
   std::string tables;
   for (const auto& table : base_tables(base)) tables += table_html(table);

@@ -1,5 +1,7 @@
 #include "report/base_words.h"
 
+#include <algorithm>
+
 #include "quantity/number_text.h"
 
 namespace squaredig::report {
@@ -16,8 +18,8 @@ std::string amount_text(const std::optional<base::Amount>& amount, const base::C
   return fixed(std::get<Ratio>(*amount).in_percent(), 1) + " %";
 }
 
-Table checks_as(const std::string& title, const std::vector<base::Check>& checks) {
-  Table table{title,
+Table checks_as(const std::vector<base::Check>& checks) {
+  Table table{"Checks",
               {words_column("check"), words_column("answer"), figures_column("value"),
                figures_column("uncertainty"), figures_column("limit"), words_column("where")},
               {},
@@ -33,26 +35,113 @@ Table checks_as(const std::string& title, const std::vector<base::Check>& checks
   return table;
 }
 
-Table repair_table(const base::BaseResult& base) {
+const char* work_words(base::Work work) { return work == base::Work::Trim ? "trim" : "make up"; }
+
+// "3.10 to 5.25"
+std::string reach_text(const std::pair<Length, Length>& reach) {
+  return metres_text(reach.first, 2) + " to " + metres_text(reach.second, 2);
+}
+
+// "4.20 along A-B, 1.75 in"
+std::string tied_text(Length along, Length in) {
+  return metres_text(along, 2) + " along A-B, " + metres_text(in, 2) + " in";
+}
+
+Table patch_table(const base::BaseResult& base) {
   Table table{"Repair list, tied to string A-B",
-              {words_column("no."), words_column("work"), figures_column("area"),
-               figures_column("volume"), words_column("point"), figures_column("along A-B"),
-               figures_column("in"), figures_column("move, mm")},
+              {words_column("no."), words_column("work"), words_column("by"),
+               figures_column("area"), figures_column("volume"), figures_column("along A-B"),
+               figures_column("in"), words_column("deepest at"), figures_column("move, mm")},
               {},
-              {"Move: the correction at the point, down is negative. Along A-B from A, then square "
-               "to it into the tank."}};
+              {"Along A-B from A, then square to it into the tank. Move: the correction, down is "
+               "negative. Area: what is worked; each point of it stands below."}};
   for (const auto& patch : base.repair) {
-    const char* work = patch.work == base::Work::Trim ? "trim" : "make up";
-    auto spots = patch.spots;
-    if (spots.empty()) spots.push_back(patch.deepest);
-    for (std::size_t i = 0; i < spots.size(); ++i)
-      table.rows.push_back({i ? "" : std::to_string(patch.number), i ? "" : work,
-                            i ? "" : area_text(patch.area), i ? "" : volume_text(patch.volume, 3),
-                            spots[i].point, metres_text(spots[i].along_ab, 2),
-                            metres_text(spots[i].across_ab, 2), signed_mm_text(spots[i].move)});
+    table.rows.push_back(
+        {std::to_string(patch.number), work_words(patch.work), patch.by_hand ? "hand" : "machine",
+         area_text(patch.area), volume_text(patch.volume, 3), reach_text(patch.along_ab),
+         reach_text(patch.across_ab), tied_text(patch.deepest.along_ab, patch.deepest.across_ab),
+         signed_mm_text(patch.deepest.move)});
     if (!patch.note.empty())
-      table.notes.push_back("No. " + std::to_string(patch.number) + ": " + patch.note);
+      table.notes.push_back("No. " + std::to_string(patch.number) + ": " + patch.note + ".");
   }
+  return table;
+}
+
+Table spot_table(const base::BaseResult& base) {
+  Table table{"Points to put right, deepest first",
+              {words_column("no."), words_column("work"), words_column("point"),
+               words_column("where"), figures_column("move, mm")},
+              {},
+              {}};
+  for (const auto& patch : base.repair)
+    for (const auto& spot : patch.spots)
+      table.rows.push_back({std::to_string(patch.number), work_words(patch.work), spot.point,
+                            tied_text(spot.along_ab, spot.across_ab), signed_mm_text(spot.move)});
+  return table;
+}
+
+Table skin_table(const base::Skin& skin) {
+  Table table{"Where the bedding leaves its least or most",
+              {words_column("bedding"), figures_column("area"), words_column("worst at"),
+               figures_column("bedding there, mm")},
+              {},
+              {"Level of the tank: " + skin.shift_words + "."}};
+  const auto rows = [&](const char* word, const auto& patches) {
+    if (!patches) return;
+    for (const auto& patch : *patches)
+      table.rows.push_back({word, area_text(patch.area), tied_text(patch.along_ab, patch.across_ab),
+                            mm_text(patch.worst)});
+  };
+  rows("too thin", skin.too_thin);
+  rows("too thick", skin.too_thick);
+  return table;
+}
+
+std::string unit_text(int column, int row) {
+  return "column " + std::to_string(column) + " row " + std::to_string(row);
+}
+
+constexpr std::size_t kMostJoints = 12;
+
+Table joint_table(const base::StackGap& gap) {
+  Table table{"Joints between stacks that open most",
+              {words_column("between"), words_column("and"), figures_column("gap, mm"),
+               words_column("open at the")},
+              {},
+              {std::to_string(gap.listed.size()) + " of " + std::to_string(gap.joints.size()) +
+               " joints over " + mm_text(gap.listed_over) + " mm; on " + gap.on + "."}};
+  for (const auto& joint : gap.listed) {
+    if (table.rows.size() == kMostJoints) {
+      table.notes.push_back("The others stand in base.json.");
+      break;
+    }
+    table.rows.push_back({unit_text(joint.column, joint.row),
+                          unit_text(joint.to_column, joint.to_row), mm_text(abs(joint.opening)),
+                          joint.opening > Length{} ? "top" : "bottom"});
+  }
+  return table;
+}
+
+Table seen_table(const base::SurveyReach& reach) {
+  Table table{
+      "What the survey saw of the floor's edge",
+      {words_column("corner or side"), words_column("seen"), figures_column("nearest point, m"),
+       figures_column("not seen, m"), words_column("longest stretch not seen")},
+      {},
+      {"Seen: a point lies within " + metres_text(reach.limit, 3) + " m."}};
+  for (const auto& corner : reach.corners)
+    table.rows.push_back({"corner by " + corner.name, corner.seen ? "yes" : "no",
+                          metres_text(corner.nearest, 2), "", ""});
+  for (const auto& side : reach.sides) {
+    const bool seen = side.unseen == Length{};
+    table.rows.push_back({"side by " + side.name, seen ? "yes" : "no", "",
+                          seen ? "" : metres_text(side.unseen, 2),
+                          seen ? "" : reach_text({side.from, side.to}) + " along it"});
+  }
+  for (const auto& part : reach.far_parts)
+    table.notes.push_back(
+        area_text(part.area) + " farther than the spacing from every point, worst " +
+        metres_text(part.distance, 2) + " m at " + tied_text(part.along_ab, part.across_ab) + ".");
   return table;
 }
 
@@ -79,10 +168,54 @@ Table compaction_table(const base::BaseResult& base) {
   return table;
 }
 
+bool all_seen(const base::SurveyReach& reach) {
+  return reach.far_parts.empty() &&
+         std::all_of(reach.corners.begin(), reach.corners.end(),
+                     [](const auto& corner) { return corner.seen; }) &&
+         std::all_of(reach.sides.begin(), reach.sides.end(),
+                     [](const auto& side) { return side.unseen == Length{}; });
+}
+
 std::string joined(const std::vector<std::string>& names) {
   std::string text;
   for (const auto& name : names) text += (text.empty() ? "" : ", ") + name;
   return text.empty() ? "none" : text;
+}
+
+Table before_table(const base::BaseResult& base) {
+  const base::BeforeRepair& before = *base.before;
+  Table table{"Before and after the repair",
+              {words_column("check"), figures_column("before"), words_column("answer"),
+               figures_column("after"), words_column("answer")},
+              {},
+              {"Put right by the repair: " + joined(before.fixed) + ".",
+               "Still open: " + joined(before.not_fixed) + "."}};
+  if (!before.spoiled.empty())
+    table.notes.push_back("Spoiled since: " + joined(before.spoiled) + ".");
+  for (std::size_t i = 0; i < before.checks.size() && i < base.checks.size(); ++i)
+    table.rows.push_back(
+        {before.checks[i].name, amount_text(before.checks[i].value, before.checks[i]),
+         words(before.checks[i].verdict), amount_text(base.checks[i].value, base.checks[i]),
+         words(base.checks[i].verdict)});
+  return table;
+}
+
+Table patch_after_table(const base::BeforeRepair& before) {
+  Table table{"The first survey's repair list, looked at again",
+              {words_column("no."), words_column("work"), words_column("deepest at"),
+               figures_column("move, mm"), words_column("now"), words_column("worst point now"),
+               figures_column("deviation, mm")},
+              {},
+              {}};
+  for (const auto& after : before.patches) {
+    const auto& patch = after.patch;
+    table.rows.push_back({std::to_string(patch.number), work_words(patch.work),
+                          tied_text(patch.deepest.along_ab, patch.deepest.across_ab),
+                          signed_mm_text(patch.deepest.move),
+                          after.verdict ? words(*after.verdict) : "not measured again", after.point,
+                          after.verdict ? signed_mm_text(after.deviation) : ""});
+  }
+  return table;
 }
 
 }  // namespace
@@ -93,7 +226,7 @@ std::string base_verdict(const base::BaseResult& base) {
   return text;
 }
 
-Table check_table(const base::BaseResult& base) { return checks_as("Checks", base.checks); }
+Table check_table(const base::BaseResult& base) { return checks_as(base.checks); }
 
 std::vector<Row> base_rows(const base::BaseResult& base) {
   std::vector<Row> rows;
@@ -124,19 +257,30 @@ std::vector<Row> base_rows(const base::BaseResult& base) {
   if (base.trim) rows.push_back({"to trim, in the ground", volume_text(*base.trim, 2)});
   if (base.make_up) rows.push_back({"to make up", volume_text(*base.make_up, 2)});
   rows.push_back({"floor", area_text(base.floor_area)});
+  if (base.widest_hole)
+    rows.push_back(
+        {"largest hole in the survey, radius", metres_text(base.widest_hole->radius, 2) + " m"});
+  if (base.reach)
+    rows.push_back(
+        {"corners and sides of the floor", all_seen(*base.reach) ? "all seen" : "not all seen"});
   return rows;
 }
 
 std::vector<Table> base_tables(const base::BaseResult& base) {
   std::vector<Table> tables;
-  if (!base.repair.empty()) tables.push_back(repair_table(base));
+  if (base.before) {
+    tables.push_back(before_table(base));
+    if (!base.before->patches.empty()) tables.push_back(patch_after_table(*base.before));
+  }
+  if (!base.repair.empty()) {
+    tables.push_back(patch_table(base));
+    tables.push_back(spot_table(base));
+  }
+  if (base.skin && !skin_table(*base.skin).rows.empty()) tables.push_back(skin_table(*base.skin));
+  if (base.stack_gap && base.stack_gap->widest) tables.push_back(joint_table(*base.stack_gap));
+  if (base.reach && !all_seen(*base.reach)) tables.push_back(seen_table(*base.reach));
   if (!base.holes.empty()) tables.push_back(hole_table(base));
   if (!base.compaction.empty()) tables.push_back(compaction_table(base));
-  if (base.before) {
-    tables.push_back(checks_as("Checks before the repair", base.before->checks));
-    tables.back().notes = {"Put right by the repair: " + joined(base.before->fixed) + ".",
-                           "Still open: " + joined(base.before->not_fixed) + "."};
-  }
   return tables;
 }
 

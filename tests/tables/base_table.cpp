@@ -1,6 +1,7 @@
 // Runs tests/tables/base.table: plants each fault, asks its one check, compares verdict and value.
 #include <cmath>
 #include <functional>
+#include <iostream>
 #include <map>
 #include <numbers>
 #include <regex>
@@ -175,11 +176,36 @@ std::string faults(const Line& line) {
   return wrong;
 }
 
+// Every check at 0.9, 1.0 and 1.1 of its limit, each with a small and a large uncertainty: what of
+// that the table leaves out.
+std::string left_out(const std::vector<Line>& lines) {
+  std::string missing;
+  for (const auto& [check, planting] : plantings())
+    for (const double share : {0.9, 1.0, 1.1}) {
+      double small = HUGE_VAL, large = 0;
+      for (const Line& line : lines) {
+        const double sigma = std::hypot(line.sigma, line.shared);
+        if (line.check != check || sigma == 0 || line.limit == 0) continue;
+        if (std::abs(line.planted / line.limit - share) > 1e-9) continue;
+        small = std::min(small, sigma), large = std::max(large, sigma);
+      }
+      if (!(small < large)) missing += " " + check + " at " + shortest(share) + " of its limit;";
+    }
+  return missing;
+}
+
 }  // namespace
 }  // namespace squaredig::base
 
 int main(int argc, char** argv) {
-  return squaredig::tables::run(argc, argv, [](const std::string& line) {
-    return squaredig::base::faults(squaredig::base::read(line));
+  using namespace squaredig;
+  std::vector<base::Line> lines;
+  const int status = tables::run(argc, argv, [&](const std::string& text) {
+    lines.push_back(base::read(text));
+    return base::faults(lines.back());
   });
+  if (status != 0) return status;
+  const std::string missing = base::left_out(lines);
+  if (!missing.empty()) std::cout << "planted once or never:" << missing << "\n";
+  return missing.empty() ? 0 : 1;
 }

@@ -58,15 +58,54 @@ TEST(Repair, OverDigIsMadeUpInWordsThatLeaveItToTheEngineer) {
   EXPECT_NE(r.repair[0].note.find("ask the engineer"), std::string::npos);
 }
 
-TEST(Repair, ASmallPatchGrowsToTheLeastArea) {
+// A cone of 8 mm stands above 5 mm on a circle of 0.56 m; a machine of 1.5 m works the square
+// round it.
+TEST(Repair, ASmallPlaceIsWorkedAsTheSquareOfAMachine) {
   BaseFixture base = asked();
   base.add_grid(0.25, [](double along, double across) { return 0.4 * cone(along, across); });
-  const Area small = base.check().repair.at(0).area;
-  base.input.least_repair = small * 2.5;
+  const Area beyond = base.check().repair.at(0).area;
+  base.input.least_repair = Area::square_metres(2.25);
   const BaseResult r = base.check();
   ASSERT_EQ(r.repair.size(), 1u);
-  EXPECT_NEAR(r.repair[0].area / *base.input.least_repair, 1, 1e-3);
-  EXPECT_TRUE(r.repair[0].note.empty());
+  const RepairPatch& patch = r.repair[0];
+  EXPECT_FALSE(patch.by_hand);
+  EXPECT_EQ(patch.beyond, beyond);
+  EXPECT_GE(patch.area.in_square_metres(), 2.25);
+  EXPECT_LT(patch.area.in_square_metres(), 2.25 * 1.8);
+  EXPECT_LE(patch.along_ab.first.in_metres(), 12 - 0.5);
+  EXPECT_GE(patch.along_ab.second.in_metres(), 12 + 0.5);
+  EXPECT_GE((patch.across_ab.second - patch.across_ab.first).in_metres(), 1.5);
+  EXPECT_TRUE(patch.note.empty());
+  ASSERT_FALSE(r.head.assumed.empty());
+  EXPECT_EQ(r.head.assumed.back(),
+            "a repair is worked in squares of 1.50 m along and square to A-B: the side of a square "
+            "of least_repair_m2");
+}
+
+TEST(Repair, ALargePlaceIsHardlyWidened) {
+  BaseFixture base = asked();  // 12 mm high on 6 by 4 m, the edges steep
+  const auto table = [](double along, double across) {
+    return along > 5.9 && along < 12.1 && across > 1.9 && across < 6.1 ? 12.0 : 0.0;
+  };
+  base.add_grid(0.2, table);
+  base.input.least_repair = Area::square_metres(0.5);
+  const RepairPatch patch = base.check().repair.at(0);
+  EXPECT_GE(patch.area, patch.beyond);
+  EXPECT_LT(patch.area / patch.beyond, 1.1);
+}
+
+TEST(Repair, TwoPlacesAMachineReachesAtOnceAreOnePatch) {
+  BaseFixture base = asked();
+  base.add_grid(0.25, [](double along, double across) {
+    return 0.4 * (cone(along - 1.2, across) + cone(along + 1.2, across));
+  });
+  base.input.least_repair = Area::square_metres(0.25);
+  EXPECT_EQ(base.check().repair.size(), 2u);
+  base.input.least_repair = Area::square_metres(6.25);
+  const BaseResult r = base.check();
+  ASSERT_EQ(r.repair.size(), 1u);
+  EXPECT_EQ(r.repair[0].places, 2);
+  EXPECT_NE(r.repair[0].note.find("2 places worked as one"), std::string::npos);
 }
 
 TEST(Repair, AStoneIsLeftToHandsAndTold) {
@@ -79,6 +118,7 @@ TEST(Repair, AStoneIsLeftToHandsAndTold) {
   const BaseResult r = base.check();
   ASSERT_EQ(r.repair.size(), 1u);
   EXPECT_LT(r.repair[0].area.in_square_metres(), 0.01);
+  EXPECT_TRUE(r.repair[0].by_hand);
   EXPECT_NE(r.repair[0].note.find("by hand"), std::string::npos);
   EXPECT_EQ(r.repair[0].deepest.point, "STONE");
 }
@@ -117,112 +157,76 @@ TEST(Repair, VolumeIsDownToTheDigLevel_repair_2) {
   const RepairPatch patch = base.check().repair.at(0);
   EXPECT_NEAR(patch.area.in_square_metres(), 12.2 * 10, 0.01);
   EXPECT_NEAR(patch.volume.in_cubic_metres(), 12.2 * 10 * 0.012, 1e-4);
+  base.input.least_repair = Area::square_metres(1);  // a step more to work, nothing more to take
+  const RepairPatch worked = base.check().repair.at(0);
+  EXPECT_GT(worked.area, patch.area);
+  EXPECT_LT(worked.area.in_square_metres(), 12.4 * 10);
+  EXPECT_NEAR(worked.volume.in_cubic_metres(), 12.2 * 10 * 0.012, 1e-4);
 }
 
-TEST(Repair, AGreaterLeastAreaNeverGivesMorePatches_repair_3) {
-  for (unsigned i = 0; i < 10; ++i) {
+bool inside(const RepairPatch& patch, GridPoint p) {
+  bool in = false;  // a ray to the east, over every ring
+  for (const auto& ring : patch.rings)
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const GridPoint a = ring[i], b = ring[(i + 1) % ring.size()];
+      if ((a.northing > p.northing) == (b.northing > p.northing)) continue;
+      const double t = (p.northing - a.northing) / (b.northing - a.northing);
+      if (a.easting + (b.easting - a.easting) * t > p.easting) in = !in;
+    }
+  return in;
+}
+
+// Somewhere a square of that side that has p and no place outside the patch.
+bool has_square_over(const design::Tank& tank, const RepairPatch& patch, GridPoint p, double side) {
+  constexpr int kTries = 33, kPlaces = 7;
+  const double along = tank.along_ab(p).in_metres(), in = tank.across_ab(p).in_metres();
+  const double inner = side - 1e-3;
+  for (int i = 0; i <= kTries; ++i)
+    for (int k = 0; k <= kTries; ++k) {
+      bool whole = true;
+      for (int u = 0; u <= kPlaces && whole; ++u)
+        for (int v = 0; v <= kPlaces && whole; ++v)
+          whole = inside(
+              patch, tank.from_a(Length::metres(along - inner * i / kTries + inner * u / kPlaces),
+                                 Length::metres(in - inner * k / kTries + inner * v / kPlaces)));
+      if (whole) return true;
+    }
+  return false;
+}
+
+TEST(Repair, AMachinesPatchIsMadeOfItsSquares_repair_3) {
+  for (unsigned i = 0; i < 4; ++i) {
     BaseFixture base = random_base(i);
-    std::size_t before = 10000;
-    for (const double least : {0.0, 0.5, 2.0, 8.0}) {
-      base.input.least_repair = Area::square_metres(least);
-      const std::size_t patches = base.check().repair.size();
-      EXPECT_LE(patches, before) << "seed " << kSeed << ", case " << i;
-      before = patches;
+    std::mt19937 random(kSeed + i);
+    std::uniform_real_distribution<double> unit(0, 1);
+    const design::Tank tank = base.planned().tank;
+    for (const RepairPatch& patch : base.check().repair) {
+      if (patch.by_hand) continue;
+      EXPECT_GE(patch.area.in_square_metres(), 1 - 1e-9);
+      for (int n = 0; n < 3; ++n) {
+        const auto between = [&](const std::pair<Length, Length>& reach) {
+          return reach.first + (reach.second - reach.first) * unit(random);
+        };
+        const GridPoint p = tank.from_a(between(patch.along_ab), between(patch.across_ab));
+        if (!inside(patch, p)) continue;
+        // the squares are a ninth wider than needed at most, so a step of a ninth is looked over
+        EXPECT_TRUE(has_square_over(tank, patch, p, 0.97)) << "seed " << kSeed << ", case " << i;
+      }
     }
   }
 }
 
-TEST(Outliers, AStaffOnAStoneIsFlaggedAndTheVerdictGivenWithoutIt) {
+TEST(Repair, AtTheToeThePatchStaysOnTheFloor) {
   BaseFixture base = asked();
-  std::mt19937 random(kSeed);
-  std::normal_distribution<double> uneven(0, 1);
-  base.input.sigma_height = base.input.sigma_common = Length::millimetres(0.5);
-  base.add_grid(1.5, [&](double, double) { return uneven(random) - 2; });
-  base.add(12.1, 4.9, 60, "S1");
-  const BaseResult r = base.check();
-  ASSERT_EQ(r.outliers.size(), 1u);
-  EXPECT_EQ(r.outliers[0].point, "S1");
-  EXPECT_NEAR(r.outliers[0].by.in_millimetres(), 62, 2);
-  EXPECT_EQ(r.verdict, Verdict::DoesNotConform);
-  EXPECT_EQ(r.verdict_without_outliers, Verdict::Conforms);
-  // the stone leaves too little bedding too, which stands before it
-  ASSERT_EQ(r.head.findings.size(), 3u);
-  EXPECT_EQ(r.head.findings[0].code, "bedding_too_thin");
-  EXPECT_EQ(r.head.findings[1].code, "tank_shift");
-  EXPECT_EQ(r.head.findings[2].code, "outlier");
-  EXPECT_EQ(r.points.back().point, "S1");  // never dropped
-}
-
-TEST(Outliers, AHonestHumpOfSeveralPointsIsNone) {
-  BaseFixture base = asked();
-  std::mt19937 random(kSeed);
-  std::normal_distribution<double> uneven(0, 1);
-  base.add_grid(0.75, [&](double along, double across) {
-    return uneven(random) +
-           12 * std::exp(-0.1 * (std::pow(along - 8, 2) + std::pow(across - 5, 2)));
+  base.input.least_repair = Area::square_metres(1);
+  base.add_grid(0.25, [](double along, double across) {
+    return 20 * std::max(0.0, 1 - std::hypot(along + 0.2, across + 0.2) / 1.2);
   });
   const BaseResult r = base.check();
-  EXPECT_EQ(named(r, "level high").verdict, Verdict::DoesNotConform);
-  EXPECT_TRUE(r.outliers.empty());
-  EXPECT_FALSE(r.verdict_without_outliers);
-}
-
-TEST(Coverage, HolesSayWhereMorePointsAreWanted) {
-  BaseFixture base = asked();
-  base.input.spacing = Length::metres(3);
-  base.add_grid(1.5, [](double, double) { return 0.0; });
-  EXPECT_TRUE(base.check().holes.empty());
-  std::erase_if(base.input.points.points, [&](const SurveyPoint& p) {
-    return base.planned().tank.along_ab(p.at.at) > Length::metres(14);
-  });
-  const BaseResult r = base.check();
-  EXPECT_EQ(named(r, "coverage").verdict, Verdict::DoesNotConform);
-  ASSERT_FALSE(r.holes.empty());
-  for (const HoleInSurvey& hole : r.holes)
-    base.add(hole.along_ab.in_metres(), hole.across_ab.in_metres(), 0);
-  EXPECT_EQ(named(base.check(), "coverage").verdict, Verdict::Conforms);
-}
-
-TEST(AfterRepair, TheSecondSurveyIsJudgedAndTheFirstStandsBesideIt) {
-  BaseFixture before = asked();
-  before.input.sigma_height = before.input.sigma_common = Length::millimetres(0.5);
-  before.input.flatness_tolerance = Length::millimetres(8);
-  before.least_mm = 0;
-  before.add_grid(1.5, [](double along, double) { return along > 12 ? 9.0 : -3.0; });
-  BaseFixture after = asked();
-  after.add_grid(1.5, [](double along, double) { return along > 20 ? 7.0 : -3.0; });
-  after.input.points.files = {"after.csv"};
-  before.input.after_repair = after.input.points;
-  const BaseResult r = before.check();
-  ASSERT_TRUE(r.before);
-  EXPECT_EQ(r.before->verdict, Verdict::DoesNotConform);
-  EXPECT_NEAR(r.before->deviation->high.in_millimetres(), 9, 1e-6);
-  EXPECT_NEAR(r.deviation->high.in_millimetres(), 7, 1e-6);
-  EXPECT_EQ(r.before->not_fixed, (std::vector<std::string>{"level high", "flatness"}));
-  EXPECT_LT(*r.trim, *r.before->trim);
-  EXPECT_EQ(r.points.front().place.file, "after.csv");
-  before.input.after_repair->points.clear();
-  BaseFixture well = asked();
-  well.add_grid(1.5, [](double, double) { return -1.0; });
-  before.input.after_repair = well.input.points;
-  const BaseResult good = before.check();
-  EXPECT_EQ(good.verdict, Verdict::Conforms);
-  EXPECT_EQ(good.before->fixed, (std::vector<std::string>{"level high", "flatness"}));
-  EXPECT_TRUE(good.before->not_fixed.empty());
-}
-
-TEST(BeddingPoints, UnitsStandOnTheBeddingAsLaid) {
-  BaseFixture base = asked();
-  base.add_grid(1.5, [](double along, double) { return along > 12 ? 6.0 : -6.0; });
-  BaseFixture bedding;
-  bedding.add_grid(1.5, [](double, double) { return 22.0; });  // 2 mm above the underside
-  base.input.bedding_points = bedding.input.points;
-  const BaseResult r = base.check();
-  EXPECT_EQ(r.stack_gap->on, "the top of bedding as laid");
-  EXPECT_NEAR(r.stack_gap->widest->opening.in_millimetres(), 0, 1e-6);
-  EXPECT_NEAR(r.bedding_top->mean.in_millimetres(), 2, 1e-6);
-  base.input.bedding_points = std::nullopt;
-  EXPECT_GT(abs(base.check().stack_gap->widest->opening).in_millimetres(), 5);
+  ASSERT_EQ(r.repair.size(), 1u);
+  EXPECT_GE(r.repair[0].area.in_square_metres(), 1);
+  EXPECT_NEAR(r.repair[0].along_ab.first.in_metres(), -0.2, 1e-6);
+  EXPECT_NEAR(r.repair[0].across_ab.first.in_metres(), -0.2, 1e-6);
 }
 
 }  // namespace

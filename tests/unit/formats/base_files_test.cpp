@@ -84,6 +84,8 @@ base::BaseResult with_repair() {
   patch.number = 1;
   patch.area = Area::square_metres(1.5);
   patch.volume = Volume::cubic_metres(0.0125);
+  patch.along_ab = {Length::metres(3.5), Length::metres(5)};
+  patch.across_ab = {Length::metres(1.25), Length::metres(2.75)};
   patch.deepest = spot;
   patch.spots = {spot};
   patch.rings = {{grid_point(9, 19), grid_point(11, 19), grid_point(10, 21)}};
@@ -93,10 +95,11 @@ base::BaseResult with_repair() {
 
 TEST(RepairFiles, PatchThenItsPoints_repair_files_1) {
   EXPECT_EQ(repair_csv(with_repair()),
-            "patch,work,row,area_m2,volume_m3,point,easting,northing,along_ab,across_ab,move_mm,"
-            "where,note\n"
-            "1,trim,patch,1.5,0.0125,F7,10,20,4.2,1.754,-14,\"4.20 along A-B, 1.75 in\",\n"
-            "1,trim,point,,,F7,10,20,4.2,1.754,-14,\"4.20 along A-B, 1.75 in\",\n");
+            "patch,work,row,by,area_m2,volume_m3,along_ab_from,along_ab_to,across_ab_from,"
+            "across_ab_to,point,easting,northing,along_ab,across_ab,move_mm,where,note\n"
+            "1,trim,patch,machine,1.5,0.0125,3.5,5,1.25,2.75,F7,10,20,4.2,1.754,-14,"
+            "\"4.20 along A-B, 1.75 in\",\n"
+            "1,trim,point,,,,,,,,F7,10,20,4.2,1.754,-14,\"4.20 along A-B, 1.75 in\",\n");
 }
 
 TEST(RepairFiles, DrawingHasOutlineAndMoves) {
@@ -110,15 +113,71 @@ TEST(RepairFiles, DrawingHasOutlineAndMoves) {
   EXPECT_NE(dxf.find("-14"), std::string::npos);
 }
 
+TEST(RepairFiles, DrawingShowsWhereTheBeddingLeavesItsLimits) {
+  base::BaseResult r = with_repair();
+  EXPECT_EQ(repair_dxf(r).find("bedding 2 mm"), std::string::npos);
+  base::SkinPatch thin;
+  thin.worst = Length::millimetres(1.7);
+  thin.at = grid_point(10, 20);
+  thin.rings = {{grid_point(9, 19), grid_point(11, 19), grid_point(10, 21), grid_point(9, 20)}};
+  r.skin.emplace();
+  r.skin->too_thin = {thin};
+  r.skin->too_thick.emplace();
+  const std::string dxf = repair_dxf(r);
+  EXPECT_NE(dxf.find("bedding 2 mm"), std::string::npos);
+  const auto lines_on = [&](const std::string& layer) {
+    const std::string tags = "\nLINE\n  8\n" + layer + "\n";
+    int lines = 0;
+    for (std::size_t at = dxf.find(tags); at != std::string::npos; at = dxf.find(tags, at + 1))
+      ++lines;
+    return lines;
+  };
+  EXPECT_EQ(lines_on("BEDDING-TOO-THIN"), 4);
+  EXPECT_EQ(lines_on("BEDDING-TOO-THICK"), 0);
+}
+
+TEST(BaseJson, WhatTheSurveySaw) {
+  base::BaseResult r = sample();
+  EXPECT_TRUE(nlohmann::json::parse(base_json(r, "1"))["coverage"].is_null());
+  r.reach.emplace();
+  r.reach->limit = Length::metres(1.0617);
+  r.reach->corners = {{"A", grid_point(1, 2), Length::metres(0.2), true},
+                      {"B", grid_point(3, 4), Length::metres(2.2), false}};
+  r.reach->sides = {
+      {"AB", Length::metres(24.4), Length::metres(3.5), Length::metres(20.9), Length::metres(24.4)},
+      {"BC", Length::metres(10), {}, {}, {}}};
+  r.reach->far_parts = {{Area::square_metres(5.5), grid_point(5, 6), Length::metres(21),
+                         Length::metres(1), Length::metres(2.9)}};
+  const auto coverage = nlohmann::json::parse(base_json(r, "1"))["coverage"];
+  EXPECT_EQ(coverage["limit_m"].get<double>(), 1.0617);
+  EXPECT_EQ(coverage["corners"][1]["name"], "B");
+  EXPECT_EQ(coverage["corners"][1]["nearest_m"].get<double>(), 2.2);
+  EXPECT_EQ(coverage["corners"][1]["seen"], false);
+  EXPECT_EQ(coverage["sides"][0]["unseen_m"].get<double>(), 3.5);
+  EXPECT_EQ(coverage["sides"][0]["unseen_from"].get<double>(), 20.9);
+  EXPECT_EQ(coverage["sides"][0]["seen"], false);
+  EXPECT_EQ(coverage["sides"][1]["seen"], true);
+  EXPECT_EQ(coverage["beyond_spacing"][0]["distance_m"].get<double>(), 2.9);
+  EXPECT_EQ(coverage["beyond_spacing"][0]["area_m2"].get<double>(), 5.5);
+}
+
 TEST(BaseJson, RepairAndBefore) {
   base::BaseResult r = with_repair();
   r.before.emplace();
   r.before->verdict = Verdict::DoesNotConform;
   r.before->fixed = {"flatness"};
+  r.before->spoiled = {"level low"};
+  r.before->patches = {{r.repair[0], Verdict::NotProven, "G9", Length::millimetres(4)},
+                       {r.repair[0], std::nullopt, "", {}}};
   const auto json = nlohmann::json::parse(base_json(r, "1"));
   EXPECT_EQ(json["repair"][0]["move_mm"].get<double>(), -14);
   EXPECT_EQ(json["before"]["verdict"], "does not conform");
   EXPECT_EQ(json["before"]["fixed"], nlohmann::json::array({"flatness"}));
+  EXPECT_EQ(json["before"]["spoiled"], nlohmann::json::array({"level low"}));
+  EXPECT_EQ(json["before"]["repair"][0]["along_ab_to"].get<double>(), 5);
+  EXPECT_EQ(json["before"]["repair"][0]["after"]["verdict"], "not proven");
+  EXPECT_EQ(json["before"]["repair"][0]["after"]["point"], "G9");
+  EXPECT_TRUE(json["before"]["repair"][1]["after"].is_null());
   EXPECT_TRUE(nlohmann::json::parse(base_json(sample(), "1"))["before"].is_null());
 }
 
