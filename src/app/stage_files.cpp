@@ -114,7 +114,7 @@ Files files_of(const record::RecordResult& result, const FileContext&) {
 std::vector<std::string> file_names(job::Stage stage) {
   switch (stage) {
     case job::Stage::Field:
-      return {"field.json", "points.csv"};
+      return {"field.html", "field.json", "points.csv"};
     case job::Stage::Pegs:
       return {"pegs.csv",  "pegs-polar.csv", "pegs.dxf", "pegs.geojson",
               "pegs.html", "pegs.json",      "pegs.pdf", "pegs.xml"};
@@ -124,11 +124,11 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Base:
       return {"base.csv", "base.html", "base.json", "base.pdf", "repair.csv", "repair.dxf"};
     case job::Stage::Fill:
-      return {"fill.json", "quantities.csv"};
+      return {"fill.html", "fill.json", "fill.pdf", "quantities.csv"};
     case job::Stage::Record:
-      return {"record.json", "storage.csv"};
+      return {"record.json", "record.pdf", "storage.csv"};
     default:
-      return {"ground.json", "ground.xml"};
+      return {"ground.html", "ground.json", "ground.xml"};
   }
 }
 

@@ -210,6 +210,7 @@ StageOutput Stages::run_pegs() {
   if (result.as_set) out.status = worse(out.status, status_of(result.as_set->verdict));
   if (result.tape) out.status = worse(out.status, status_of(result.tape->verdict));
   if (result.as_set) out.verdict = std::string("as set ") + words(result.as_set->verdict);
+  pegs_ = std::move(result);
   return out;
 }
 
@@ -224,6 +225,7 @@ StageOutput Stages::run_dig() {
   progress_.step("drawing the dig sheet");
   out.files.merge(sheets_of(result, strings, context_of(inputs_.job.job)));
   out.files.merge(dig_map(result, strings.reference, context_of(inputs_.job.job)));
+  dig_ = std::move(result);
   return out;
 }
 
@@ -249,7 +251,7 @@ StageOutput Stages::run_base() {
   StageOutput out = output(Stage::Base, result, inputs_);
   out.status = worse(out.status, status_of(result.verdict));
   out.verdict = words(result.verdict);
-  surveyed_base_ = result.best_plane;
+  base_ = std::move(result);
   return out;
 }
 
@@ -261,7 +263,9 @@ StageOutput Stages::run_fill() {
       inputs_.fill->value,
       {inputs_.design->value, pit, job.dig->settings.bulking, job.water ? &*job.water : nullptr});
   result.head = joined(inputs_.head(Stage::Fill), result.head);
-  return output(Stage::Fill, result, inputs_);
+  StageOutput out = output(Stage::Fill, result, inputs_);
+  fill_ = std::move(result);
+  return out;
 }
 
 // On the base as surveyed where there is one, else as designed.
@@ -270,10 +274,11 @@ record::Storage Stages::storage() const {
   const auto& input = inputs_.design->value.tank;
   record::StorageInput storage{tank, tank.underside, "the underside as designed", input.voids,
                                input.outlet_level};
-  if (surveyed_base_) {
+  if (base_ && base_->best_plane) {
+    const auto& plane = *base_->best_plane;
     storage.underside = {tank.corners[0],
-                         surveyed_base_->level_at_a + inputs_.design->value.bedding.thickness,
-                         surveyed_base_->fall, surveyed_base_->downhill};
+                         plane.level_at_a + inputs_.design->value.bedding.thickness, plane.fall,
+                         plane.downhill};
     storage.stands_on =
         "the best plane of the base as surveyed, and the bedding's planned thickness over it";
   }
@@ -294,7 +299,12 @@ StageOutput Stages::run_record() {
   }
   progress_.step("writing the record");
   result.storage = storage();
-  return output(Stage::Record, result, inputs_);
+  StageOutput out = output(Stage::Record, result, inputs_);
+  const auto kept = [](const auto& stage) { return stage ? &*stage : nullptr; };
+  out.files.merge(
+      sheets_of(report::RecordBook{result, kept(pegs_), kept(dig_), kept(base_), kept(fill_)},
+                context_of(inputs_.job.job)));
+  return out;
 }
 
 std::set<Stage> stages_named(const job::Job& job) {

@@ -59,7 +59,11 @@ class Stages {
   std::unique_ptr<ground::WindowedSurvey> window_;
   std::unique_ptr<design::Excavation> excavation_;
   std::map<job::Stage, StageOutput> done_;
-  std::optional<base::BestPlane> surveyed_base_;
+  // what was found so far, for the hand-over book
+  std::optional<pegs::PegsResult> pegs_;
+  std::optional<dig::DigResult> dig_;
+  std::optional<base::BaseResult> base_;
+  std::optional<fill::FillResult> fill_;
 };
 
 // The files a stage may write: what it does not write this time is an earlier run's.

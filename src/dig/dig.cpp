@@ -15,17 +15,20 @@ namespace {
 
 BankVolume bank(double m3) { return BankVolume::cubic_metres(m3); }
 
-std::vector<Rung> ladder(const Work& work) {
+std::vector<Rung> ladder(const Work& work, const std::optional<design::Laser>& laser) {
   const auto& tank = work.pit.tank;
   std::vector<Rung> rungs;
   for (std::size_t i = 0; i < tank.sides(); ++i) {
     const GridPoint p = tank.corners[i];
-    const std::string at = design::Tank::corner_name(i);
+    const auto add = [&](const char* name, Elevation level) {
+      rungs.push_back({name, level, design::Tank::corner_name(i),
+                       laser ? laser->staff_reading({p, level}) : std::nullopt});
+    };
     if (const auto z = work.locator.height_at(work.pit.frame.to_site(p)))
-      rungs.push_back({"ground", work.pit.frame.to_grid_height(*z), at});
-    rungs.push_back({"tank top", tank.top.at(p), at});
-    rungs.push_back({"tank underside", tank.underside.at(p), at});
-    rungs.push_back({"dig level", tank.dig_level.at(p), at});
+      add("ground", work.pit.frame.to_grid_height(*z));
+    add("tank top", tank.top.at(p));
+    add("tank underside", tank.underside.at(p));
+    add("dig level", tank.dig_level.at(p));
   }
   return rungs;
 }
@@ -67,6 +70,14 @@ void add_measures(const Work& work, DigResult& result) {
   result.tank_height = work.pit.tank.height;
   result.toe = work.pit.toe;
   for (const auto& ring : work.pit.crest) result.crest.push_back(ring.corners);
+}
+
+void add_batters(const Work& work, DigResult& result) {
+  const auto batters = design::batters_of(work.design.pit, work.pit.tank);
+  for (std::size_t i = 0; i < batters.size(); ++i)
+    result.batters.push_back({work.pit.tank.side_name(i), batters[i]});
+  result.batter_given_by = work.design.pit.batter_given_by;
+  result.surroundings.spoil_setback = work.input.spoil_setback;
 }
 
 void add_excavated(const Work& work, DigResult& result) {
@@ -169,11 +180,12 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
   DigResult result;
   result.head.findings = pit.tank.findings;
   result.head.findings.insert(result.head.findings.end(), pit.findings.begin(), pit.findings.end());
-  result.levels = ladder(work);
-  add_measures(work, result);
-  add_excavated(work, result);
   std::optional<design::Laser> laser;
   if (input.laser) laser = design::Laser::set_up(*input.laser, pit.tank, design.control);
+  result.levels = ladder(work, laser);
+  add_measures(work, result);
+  add_batters(work, result);
+  add_excavated(work, result);
   result.grid = cells_of(work, laser);
   result.raster = raster_of(work, result.grid);
   if (laser) add_staff_findings(*laser, result);

@@ -6,6 +6,7 @@
 #include "quantity/angle.h"
 #include "quantity/points.h"
 #include "quantity/result_head.h"
+#include "quantity/slope.h"
 #include "quantity/tolerance.h"
 
 namespace squaredig::dig {
@@ -15,6 +16,7 @@ struct Rung {
   std::string name;
   Elevation level;
   std::string at;
+  std::optional<Length> staff_reading;  // of the laser, staff on that level
 };
 
 struct PartVolume {
@@ -63,7 +65,8 @@ struct Nearby {
   GridPoint at;
   Length distance;
   std::optional<Length> wanted;
-  std::optional<Length> exposed;  // of a service: its length inside the dig
+  std::optional<Length> exposed;   // of a service: its length inside the dig
+  std::optional<Elevation> level;  // of a service, at that place
 };
 
 // In front of one side of the toe, where least is to spare: how far it is to the nearest keep-out
@@ -74,6 +77,21 @@ struct SideRoom {
   Length needed;
   std::string string;
   GridPoint at;  // on the toe
+};
+
+// The batter of one side as it was entered.
+struct SideBatter {
+  std::string side;
+  Batter batter;
+};
+
+// What is drawn round the pit.
+struct Surroundings {
+  std::vector<SurveyString> keep_out;
+  std::vector<SurveyString> services;
+  std::optional<Batter> influence;  // of the line, from the toe upward
+  std::vector<std::vector<GridPosition>> influence_line;
+  std::optional<Length> spoil_setback;  // from the crest
 };
 
 // One cell of the dig sheet that holds some of the cut.
@@ -199,6 +217,9 @@ struct DigResult {
   std::vector<Nearby> nearby;   // every string of the site, each against what it may clash with
   std::vector<Nearby> clashes;  // those of them that clash
   std::vector<SideRoom> room;
+  std::vector<SideBatter> batters;  // in the order of the tank's sides
+  std::optional<std::string> batter_given_by;
+  Surroundings surroundings;
   VolumeClosure closure;
   Comparison comparison;
   CellGrid grid;

@@ -102,7 +102,7 @@ Nearby against(const Work& work, const SurveyString& string, const Region& regio
   for (std::size_t i = 0; i + 1 < line.size(); ++i)
     if (const auto near = region.clear(line[i], line[i + 1]); near.distance < best.distance)
       best = near;
-  return {kind, string.name, work.pit.frame.to_grid(best.at), Length::metres(best.distance),
+  return {kind, string.name, work.pit.frame.to_grid(best.at), Length::metres(best.distance), {},
           {},   {}};
 }
 
@@ -201,6 +201,29 @@ SideRoom room_before(const Work& work, std::size_t edge, const Region& crest,
   return room;
 }
 
+void add_influence(const Work& work, ground::Survey& survey,
+                   const std::vector<SurveyString>& strings, DigResult& result) {
+  const Batter influence = *work.input.site->influence;
+  const auto found = design::influence_zone(work.design, work.pit, influence,
+                                            design::InfluenceFrom::EveryToe, survey);
+  result.surroundings.influence = influence;
+  if (found.zone) {
+    for (const auto& ring : found.zone->crest)
+      result.surroundings.influence_line.push_back(ring.corners);
+    against_influence(work, *found.zone, strings, result);
+  }
+  if (!found.off_survey) return;
+  const std::string text = "The influence line, " + influence.words() +
+                           " from the toe, runs out of the survey near " +
+                           at_text(*found.off_survey) + ": ";
+  if (strings.empty())
+    result.head.cautions.push_back(text + "it is not drawn.");
+  else
+    result.head.findings.push_back(
+        {"influence-off-survey",
+         text + "keep-out strings are held against the crest alone. Survey further out there."});
+}
+
 }  // namespace
 
 void add_keep_out(const Work& work, ground::Survey& survey, DigResult& result) {
@@ -210,24 +233,16 @@ void add_keep_out(const Work& work, ground::Survey& survey, DigResult& result) {
   std::vector<std::vector<Point2>> lines;
   for (const auto& string : site.keep_out)
     if (!string.vertices.empty()) strings.push_back(string), lines.push_back(line_of(work, string));
-  if (strings.empty()) return;
-  against_crest(work, strings, result);
-  const Region crest(work.pit.dug);
-  const auto& sides = work.pit.pit.toe_sides;
-  for (std::size_t side = 0; side < work.pit.tank.sides(); ++side)
-    for (std::size_t i = 0; i < sides.size(); ++i)
-      if (sides[i] == side) result.room.push_back(room_before(work, i, crest, strings, lines));
-  if (!site.influence) return;
-  const auto found = design::influence_zone(work.design, work.pit, *site.influence,
-                                            design::InfluenceFrom::EveryToe, survey);
-  if (found.zone) against_influence(work, *found.zone, strings, result);
-  if (found.off_survey)
-    result.head.findings.push_back(
-        {"influence-off-survey", "The influence line, " + site.influence->words() +
-                                     " from the toe, runs out of the survey near " +
-                                     at_text(*found.off_survey) +
-                                     ": keep-out strings are held against the crest alone. Survey "
-                                     "further out there."});
+  result.surroundings.keep_out = strings;
+  if (!strings.empty()) {
+    against_crest(work, strings, result);
+    const Region crest(work.pit.dug);
+    const auto& sides = work.pit.pit.toe_sides;
+    for (std::size_t side = 0; side < work.pit.tank.sides(); ++side)
+      for (std::size_t i = 0; i < sides.size(); ++i)
+        if (sides[i] == side) result.room.push_back(room_before(work, i, crest, strings, lines));
+  }
+  if (site.influence) add_influence(work, survey, strings, result);
 }
 
 }  // namespace squaredig::dig

@@ -132,6 +132,7 @@ void tell(const Nearby& nearby, DigResult& result) {
 
 void add_services(const Work& work, DigResult& result) {
   if (!work.input.site || work.input.site->services.empty()) return;
+  result.surroundings.services = work.input.site->services;
   const auto prisms = prisms_of(work);
   if (prisms.empty()) return;
   for (const auto& string : work.input.site->services) {
@@ -150,7 +151,8 @@ void add_services(const Work& work, DigResult& result) {
                         work.pit.frame.to_grid(found.near.at.plan()),
                         Length::metres(found.near.distance),
                         work.input.site->clearance,
-                        Length::metres(found.exposed)};
+                        Length::metres(found.exposed),
+                        work.pit.frame.to_grid_height(found.near.at.z)};
     result.nearby.push_back(nearby);
     tell(nearby, result);
   }

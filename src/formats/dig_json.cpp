@@ -8,8 +8,10 @@ namespace {
 Json levels_json(const dig::DigResult& result) {
   Json rungs = Json::array();
   for (const auto& rung : result.levels)
-    rungs.push_back(
-        {{"name", rung.name}, {"level", number(rung.level.in_metres(), "level")}, {"at", rung.at}});
+    rungs.push_back({{"name", rung.name},
+                     {"level", number(rung.level.in_metres(), "level")},
+                     {"at", rung.at},
+                     {"staff_reading", or_null(rung.staff_reading, metres, "staff_reading")}});
   return rungs;
 }
 
@@ -47,6 +49,7 @@ Json nearby_json(const std::vector<dig::Nearby>& all) {
     one["distance_m"] = metres(nearby.distance, "distance_m");
     one["wanted_m"] = or_null(nearby.wanted, metres, "wanted_m");
     one["exposed_m"] = or_null(nearby.exposed, metres, "exposed_m");
+    one["level"] = nearby.level ? number(nearby.level->in_metres(), "level") : Json(nullptr);
     list.push_back(std::move(one));
   }
   return list;
@@ -59,6 +62,15 @@ Json faces_json(const std::vector<dig::VerticalFace>& all) {
     put(one, face.at);
     list.push_back(std::move(one));
   }
+  return list;
+}
+
+Json batters_json(const std::vector<dig::SideBatter>& all) {
+  Json list = Json::array();
+  for (const auto& [side, batter] : all)
+    list.push_back({{"side", side},
+                    {"batter", batter.text()},
+                    {"degrees", number(batter.above_horizontal().in_degrees(), "degrees")}});
   return list;
 }
 
@@ -107,9 +119,9 @@ Json ring_json(const std::vector<GridPosition>& ring) {
   return corners;
 }
 
-Json crest_json(const dig::DigResult& result) {
+Json rings_json(const std::vector<std::vector<GridPosition>>& all) {
   Json rings = Json::array();
-  for (const auto& ring : result.crest) rings.push_back(ring_json(ring));
+  for (const auto& ring : all) rings.push_back(ring_json(ring));
   return rings;
 }
 
@@ -165,13 +177,16 @@ std::string dig_json(const dig::DigResult& result, std::string_view version) {
   put_measures(json, result);
   json["closure"] = closure_json(result.closure);
   json["comparison"] = comparison_json(result.comparison);
+  json["batters"] = batters_json(result.batters);
+  json["batter_given_by"] = result.batter_given_by ? Json(*result.batter_given_by) : Json(nullptr);
   json["vertical_faces"] = faces_json(result.vertical_faces);
   json["clashes"] = nearby_json(result.clashes);
   json["nearby"] = nearby_json(result.nearby);
   json["room"] = room_json(result.room);
   json["cells"] = cells_json(result.grid);
   json["toe"] = ring_json(result.toe);
-  json["crest"] = crest_json(result);
+  json["crest"] = rings_json(result.crest);
+  json["influence_line"] = rings_json(result.surroundings.influence_line);
   Json progress = Json::array();
   for (const auto& survey : result.progress) progress.push_back(progress_json(survey));
   json["progress"] = std::move(progress);

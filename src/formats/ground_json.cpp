@@ -6,11 +6,13 @@ namespace squaredig::formats {
 namespace {
 
 Json suspect_json(const ground::Suspect& s) {
-  return {{"point", s.point},
-          {"why", s.why},
-          {"by_m", metres(s.by, "suspects.by_m")},
-          {"file", s.place.file},
-          {"line", s.place.line}};
+  Json object = {{"point", s.point},
+                 {"why", s.why},
+                 {"by_m", metres(s.by, "suspects.by_m")},
+                 {"file", s.place.file},
+                 {"line", s.place.line}};
+  put(object, s.at);
+  return object;
 }
 
 Json crossing_json(const ground::Crossing& c) {
@@ -30,6 +32,7 @@ std::string ground_json(const ground::GroundResult& result, std::string_view ver
   object["surface_area_m2"] = square_metres(result.surface_area, "surface_area_m2");
   object["lowest"] = number(result.lowest.in_metres(), "lowest");
   object["highest"] = number(result.highest.in_metres(), "highest");
+  object["contour_interval_m"] = or_null(result.contour_interval, metres, "contour_interval_m");
   object["suspects"] = Json::array();
   for (const ground::Suspect& s : result.suspects) object["suspects"].push_back(suspect_json(s));
   object["crossings"] = Json::array();

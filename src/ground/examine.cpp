@@ -34,10 +34,11 @@ GroundResult examine(const GroundInput& input, const BuiltGround& built) {
   result.highest = built.ground.frame.to_grid_height(highest->z);
   result.head.inputs = rows_used(rows, input, built);
   result.head.cautions = built.cautions;
-  find_doubled(rows, built, result.head.findings);
-  find_near(rows, built, result.head.findings);
-  result.suspects = find_spikes(rows, input, built, result.head.findings);
-  result.crossings = find_crossings(rows, built, result.head.findings);
+  find_doubled(rows, built, result);
+  find_near(rows, built, result);
+  find_spikes(rows, input, built, result);
+  find_crossings(rows, built, result);
+  add_contours(built, result);
   result.surface = mesh_of(built.ground);
   result.breaklines = input.breaklines;
   return result;

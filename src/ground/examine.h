@@ -10,11 +10,14 @@
 //   neighbour's, as at the rim, what that neighbour departs is raised as even curvature would raise
 //   it. The largest is judged first and left out when the next is. Walls and rough rock so excuse
 //   themselves, for there the neighbours depart as well.
+//   Contours are drawn at the least interval of 1, 2 or 5 times a power of ten, from 0.1 m on, that
+//   needs no more than kMostContourLevels levels and kMostContourStretches stretches.
 // Frame and units: grid.
 // Requires: `built` was built from `input`.
 // Laws: examine.1 points on one plane give no suspect, and adding a plane to all heights changes
 //   none; examine.2 read = used + set aside, for each file; examine.3 one point raised alone is the
-//   one suspect, by what it was raised.
+//   one suspect, by what it was raised; examine.4 every contour stands at a whole multiple of the
+//   interval, and no multiple between the lowest and the highest ground is left out.
 // Accuracy: areas are compensated sums; departures are taken relative to the point.
 // Errors: none.
 // Source: definitions; the two constants are this program's own choice.
@@ -34,6 +37,9 @@ constexpr Length kNear = Length::millimetres(10);
 constexpr Length kAgree = Length::millimetres(1);
 // Of one kind of finding, this many are told one by one.
 constexpr std::size_t kToldSingly = 50;
+
+constexpr std::size_t kMostContourLevels = 25;
+constexpr std::size_t kMostContourStretches = 60000;
 
 // `head` carries inputs (file, rows read, used and set aside), cautions and findings; job and
 // checksums are the caller's to add.

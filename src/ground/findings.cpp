@@ -24,27 +24,32 @@ std::string higher_text(Length difference) {
 
 bool FindingList::wants_text() { return ++count_ <= kToldSingly; }
 
-void FindingList::add(std::string text) { out_.push_back({code_, std::move(text)}); }
+void FindingList::add(std::string text, GridPoint at) {
+  out_.head.findings.push_back({code_, std::move(text)});
+  out_.found.push_back({out_.head.findings.back(), at});
+}
 
 FindingList::~FindingList() {
   if (count_ > kToldSingly)
-    out_.push_back({code_, std::to_string(count_ - kToldSingly) + " more of this kind"});
+    out_.head.findings.push_back(
+        {code_, std::to_string(count_ - kToldSingly) + " more of this kind"});
 }
 
 // A point on a string's vertex at the same height is how strings are made, and so is a vertex
 // shared by two strings.
-void find_doubled(const Rows& rows, const BuiltGround& built, std::vector<Finding>& findings) {
-  FindingList list("doubled point", findings);
+void find_doubled(const Rows& rows, const BuiltGround& built, GroundResult& result) {
+  FindingList list("doubled point", result);
   for (const geometry::Doubled& d : built.doubled) {
     const Length difference = Length::metres(d.height_difference);
     const bool both_points = rows.is_point(d.kept) && rows.is_point(d.dropped);
     if ((!both_points && abs(difference) <= kAgree) || !list.wants_text()) continue;
     list.add(rows.name_and_place(d.dropped) + " stands where " + rows.name_and_place(d.kept) +
-             " does, " + higher_text(difference) + "; the latter is kept");
+                 " does, " + higher_text(difference) + "; the latter is kept",
+             rows.position(d.kept).at);
   }
 }
 
-void find_near(const Rows& rows, const BuiltGround& built, std::vector<Finding>& findings) {
+void find_near(const Rows& rows, const BuiltGround& built, GroundResult& result) {
   // Vertices are in order of x: strips as wide as the distance asked for, each sorted by y, need be
   // compared with themselves and the next alone.
   const double near = kNear.in_metres();
@@ -62,7 +67,7 @@ void find_near(const Rows& rows, const BuiltGround& built, std::vector<Finding>&
     return a.y != b.y ? a.y < b.y : a.vertex < b.vertex;
   };
   std::sort(stops.begin(), stops.end(), before);
-  FindingList list("near points", findings);
+  FindingList list("near points", result);
   const auto compare = [&](const Stop& a, const Stop& b) {
     const auto &p = vertices[static_cast<std::size_t>(a.vertex)],
                &q = vertices[static_cast<std::size_t>(b.vertex)];
@@ -73,8 +78,9 @@ void find_near(const Rows& rows, const BuiltGround& built, std::vector<Finding>&
     const double rise =
         rows.position(second).height.in_metres() - rows.position(first).height.in_metres();
     list.add(rows.name_and_place(second) + " stands " + millimetre_text(apart) + " from " +
-             rows.name_and_place(first) + ", " + higher_text(Length::metres(rise)) +
-             "; both are kept");
+                 rows.name_and_place(first) + ", " + higher_text(Length::metres(rise)) +
+                 "; both are kept",
+             rows.position(first).at);
   };
   auto next_strip = stops.begin();
   for (auto s = stops.begin(); s != stops.end(); ++s) {
@@ -88,31 +94,29 @@ void find_near(const Rows& rows, const BuiltGround& built, std::vector<Finding>&
   }
 }
 
-std::vector<Crossing> find_crossings(const Rows& rows, const BuiltGround& built,
-                                     std::vector<Finding>& findings) {
-  std::vector<Crossing> out;
-  FindingList list("crossing strings", findings);
+void find_crossings(const Rows& rows, const BuiltGround& built, GroundResult& result) {
+  FindingList list("crossing strings", result);
   const auto tell = [&](const geometry::StringCrossing& c, const std::string& meet,
                         const std::string& taken) {
     const SurveyString &a = rows.string(static_cast<std::size_t>(c.string_a)),
                        &b = rows.string(static_cast<std::size_t>(c.string_b));
     const GridPoint at = built.ground.frame.to_grid(c.at);
     const Length apart = Length::metres(std::abs(c.height_a - c.height_b));
-    out.push_back({a.name, b.name, at, apart});
+    result.crossings.push_back({a.name, b.name, at, apart});
     if (apart <= kAgree || !list.wants_text()) return;
     const auto level = [&](double z) {
       return fixed(built.ground.frame.to_grid_height(z).in_metres(), 3);
     };
     list.add("string " + quoted(a.name) + " (" + a.file + ") " + meet + " string " +
-             quoted(b.name) + " (" + b.file + ") at " + place_text(at) + ": levels " +
-             level(c.height_a) + " and " + level(c.height_b) + ", " + millimetre_text(apart) +
-             " apart; " + taken);
+                 quoted(b.name) + " (" + b.file + ") at " + place_text(at) + ": levels " +
+                 level(c.height_a) + " and " + level(c.height_b) + ", " + millimetre_text(apart) +
+                 " apart; " + taken,
+             at);
   };
   for (const auto& c : built.crossings) tell(c, "crosses", "their mean is taken");
   for (const auto& c : built.touches)
     if (Length::metres(std::abs(c.height_a - c.height_b)) > kAgree)
       tell(c, "has a vertex on", "that vertex is taken");
-  return out;
 }
 
 }  // namespace squaredig::ground

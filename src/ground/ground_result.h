@@ -1,6 +1,8 @@
 // The answer of the ground stage: the surface and what was found while examining it.
 #pragma once
 
+#include <optional>
+
 #include "quantity/points.h"
 #include "quantity/result_head.h"
 
@@ -11,6 +13,7 @@ struct Suspect {
   std::string point;
   std::string why;
   Length by;
+  GridPosition at;
   Place place;
 };
 
@@ -20,6 +23,19 @@ struct Crossing {
   std::string string_b;
   GridPoint at;
   Length height_difference;
+};
+
+// Where a finding that is told singly stands.
+struct FoundAt {
+  Finding finding;
+  GridPoint at;
+};
+
+// A level line: higher ground lies on its left. A closed one joins its last point to its first.
+struct Contour {
+  Elevation level;
+  std::vector<GridPoint> line;
+  bool closed = false;
 };
 
 struct GroundResult {
@@ -32,6 +48,12 @@ struct GroundResult {
   Elevation highest;
   std::vector<Suspect> suspects;
   std::vector<Crossing> crossings;
+  std::vector<FoundAt> found;
+  // Drawn with the findings. No interval, and no contours, where the ground is level or so rough
+  // that lines would tell nothing.
+  std::optional<Length> contour_interval;
+  std::vector<Contour> contours;
+  std::vector<std::vector<GridPoint>> rim;  // closed, the ground on its left
   SurfaceMesh surface;
   std::vector<SurveyString> breaklines;
 };

@@ -255,15 +255,14 @@ std::string why(const Spike& spike) {
 
 }  // namespace
 
-std::vector<Suspect> find_spikes(const Rows& rows, const GroundInput& input,
-                                 const BuiltGround& built, std::vector<Finding>& findings) {
+void find_spikes(const Rows& rows, const GroundInput& input, const BuiltGround& built,
+                 GroundResult& result) {
   std::vector<Spike> spikes = SpikeSearch(built.ground.surface).run();
   const auto row = [&](const Spike& s) { return built.row[at(s.vertex)]; };
   std::sort(spikes.begin(), spikes.end(), [&](const Spike& a, const Spike& b) {
     return std::pair(row(a), a.vertex) < std::pair(row(b), b.vertex);
   });
-  std::vector<Suspect> out;
-  FindingList list("spike", findings);
+  FindingList list("spike", result);
   for (const Spike& s : spikes) {
     // A ready surface has no rows, and a crossing of strings has none: their vertices are counted.
     const std::string vertex = "vertex " + std::to_string(s.vertex + 1) + " of the surface";
@@ -272,11 +271,12 @@ std::vector<Suspect> find_spikes(const Rows& rows, const GroundInput& input,
     const std::string name = is_point  ? std::string(input.points.label(at(row(s))))
                              : has_row ? rows.name(row(s))
                                        : vertex;
-    out.push_back({name, why(s), Length::metres(s.by), has_row ? rows.place(row(s)) : Place{}});
+    const auto position = built.ground.frame.to_grid(built.ground.surface.vertices[at(s.vertex)]);
+    result.suspects.push_back(
+        {name, why(s), Length::metres(s.by), position, has_row ? rows.place(row(s)) : Place{}});
     if (list.wants_text())
-      list.add((has_row ? rows.name_and_place(row(s)) : vertex) + " " + why(s));
+      list.add((has_row ? rows.name_and_place(row(s)) : vertex) + " " + why(s), position.at);
   }
-  return out;
 }
 
 }  // namespace squaredig::ground

@@ -63,11 +63,16 @@ void Canvas::polygon(const std::vector<At>& corners, const Stroke& stroke) {
 }
 
 void Canvas::fill(const std::vector<At>& corners, Colour colour) {
-  drawing_->fill(corners, colour, nullptr);
+  drawing_->fill({corners}, colour, nullptr);
 }
 
 void Canvas::fill(const std::vector<At>& corners, Colour colour, const Stroke& edge) {
-  drawing_->fill(corners, colour, &edge);
+  drawing_->fill({corners}, colour, &edge);
+}
+
+void Canvas::fill_each(const std::vector<std::vector<At>>& areas, Colour colour,
+                       const Stroke& edge) {
+  if (!areas.empty()) drawing_->fill(areas, colour, &edge);
 }
 
 void Canvas::circle(At centre, double radius, const Stroke& stroke) {

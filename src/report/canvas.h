@@ -97,6 +97,8 @@ class Canvas {
   void polygon(const std::vector<At>& corners, const Stroke& stroke);
   void fill(const std::vector<At>& corners, Colour colour);
   void fill(const std::vector<At>& corners, Colour colour, const Stroke& edge);
+  // Many areas of one colour as one thing to draw.
+  void fill_each(const std::vector<std::vector<At>>& areas, Colour colour, const Stroke& edge);
   void circle(At centre, double radius, const Stroke& stroke);
   void disc(At centre, double radius, Colour colour);
   // `at` is the baseline's anchor.

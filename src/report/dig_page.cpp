@@ -24,7 +24,14 @@ std::string key_of(const ResultHead& head) {
   return key;
 }
 
-std::string data_of(const dig::DigResult& dig) {
+// The plan with cells of ten millimetres, for the page to zoom, and where on it the cells begin.
+constexpr double kCell = 10;
+struct PlanDrawing {
+  std::string svg;
+  At first_cell;  // outer corner of the first column and row
+};
+
+std::string data_of(const dig::DigResult& dig, const PlanDrawing& drawing) {
   Json cells = Json::array();
   for (const auto& cell : dig.grid.cells)
     cells.push_back({cell.name(), cell.column, cell.row, cell.along.in_metres(),
@@ -33,23 +40,30 @@ std::string data_of(const dig::DigResult& dig) {
                      cell.mean_cut.in_metres(), number_or_null(cell.staff_reading), cell.part});
   const Json data{{"key", clean_text(key_of(dig.head))},
                   {"job", clean_text(dig.head.job)},
-                  {"size", dig.grid.size.in_metres()},
+                  {"plan",
+                   {{"x", drawing.first_cell.x},
+                    {"y", drawing.first_cell.y},
+                    {"cell", kCell},
+                    {"column", dig.grid.first_column},
+                    {"row", dig.grid.first_row}}},
                   {"cells", std::move(cells)}};
   return data.dump();
 }
 
 std::string stop_html(const dig::DigResult& dig) {
   std::string html = "<div class=\"stops\">";
-  for (const auto& stop : stops_of(dig))
-    html += "<p><span>at " + stop.corner + "</span> <b>" + stop.level + "</b></p>";
+  for (const auto& stop : stops_of(dig)) {
+    html += "<p><span>at " + stop.corner + "</span> <b>" + stop.level + "</b>";
+    if (!stop.staff.empty()) html += " <span>staff <strong>" + stop.staff + "</strong></span>";
+    html += "</p>";
+  }
   if (dig.stop_level_at_a)
     html += "<p><span>first stop, at A</span> <b>" + level_text(dig.stop_level_at_a) + "</b></p>";
-  return html + "</div><p>Bedding comes above the dig level.</p>";
+  return html + "</div><p>Bedding comes above the dig level. " + kBiggerIsDeeper + "</p>";
 }
 
-// A canvas as large as the plan with cells of ten millimetres: the page zooms it.
-std::string plan_svg(const PitPlan& plan) {
-  const double scale = 10 / plan.dig.grid.size.in_metres();
+PlanDrawing plan_drawing(const PitPlan& plan) {
+  const double scale = kCell / plan.dig.grid.size.in_metres();
   const TankView view(frame_of(plan.dig), scale, {}, {}, {});
   const Box reach = reach_on(plan, view);
   const TankView placed(frame_of(plan.dig), scale, {}, {},
@@ -57,23 +71,25 @@ std::string plan_svg(const PitPlan& plan) {
   const PageSize size{reach.width() + 18, reach.height() + 18};
   Canvas canvas = Canvas::svg(size, "");
   draw_pit_plan(canvas, plan, placed, {{0, 0}, {size.width, size.height}});
-  return canvas.finish();
+  return {canvas.finish(), placed(plan.dig.grid.origin)};
 }
 
 std::string legend_html(const PitPlan& plan) {
   Canvas ramp = Canvas::svg({95, 8}, "Depth ramp, pale for a small cut to dark for the deepest");
   draw_depth_ramp(ramp, {1, 5.6}, plan.dig);
-  Canvas symbols =
-      Canvas::svg({104, 8}, "Lines: toe solid, crest dashed, tank heavy, strings dotted");
-  draw_symbols(symbols, {1, 5.6});
+  Canvas symbols = Canvas::svg(
+      {136, 14},
+      "Lines: toe solid, crest dashed, tank heavy, strings dash and dot; boundary heavy "
+      "dash and dot, service dashed, influence line dotted");
+  draw_symbols(symbols, {1, 5.6}, plan.dig);
   Canvas north = Canvas::svg({16, 16}, "Grid north");
   draw_north(north, {8, 8}, TankView(frame_of(plan.dig), 1, {}, {}, {}).north());
   return "<div class=\"legend\">" + ramp.finish() + symbols.finish() + north.finish() + "</div>";
 }
 
 std::string section_svg(const dig::DigResult& dig) {
-  Canvas canvas = Canvas::svg({300, 60}, "Long and cross section with the ladder of levels at A");
-  draw_sections(canvas, dig, {{2, 1}, {298, 58}});
+  Canvas canvas = Canvas::svg({190, 56}, "Long and cross section with the ladder of levels at A");
+  draw_sections(canvas, dig, {{1, 1}, {189, 54}});
   return drawing_html("Sections", canvas.finish());
 }
 
@@ -111,6 +127,12 @@ Table cells_table(const dig::DigResult& dig) {
   return table;
 }
 
+std::string joined(const std::vector<Table>& tables) {
+  std::string html;
+  for (const auto& table : tables) html += table_html(table);
+  return html;
+}
+
 Table ladder_table(const dig::DigResult& dig) {
   Table table{"Level ladder at the corners", {{"at", Anchor::Left}}, {}, {}};
   for (const auto& name : ladder_names()) table.columns.push_back({name});
@@ -126,7 +148,8 @@ Table ladder_table(const dig::DigResult& dig) {
 std::string dig_page(const PitPlan& plan, const SheetHead& head) {
   const auto& dig = plan.dig;
   Page page(head, dig.head);
-  page.data(data_of(dig));
+  const PlanDrawing drawing = plan_drawing(plan);
+  page.data(data_of(dig, drawing));
   page.section("stop", "STOP: dig level", stop_html(dig));
   page.section("plan", "Plan",
                std::string(kPlanTools) + legend_html(plan) +
@@ -134,10 +157,17 @@ std::string dig_page(const PitPlan& plan, const SheetHead& head) {
                    " The list of cells below says the same in words.</p>"
                    "<div class=\"pair\"><div id=\"view\" tabindex=\"0\" role=\"application\" "
                    "aria-label=\"Plan of the pit, cell by cell\" aria-describedby=\"keys\">" +
-                   "<div class=\"ground\">" + plan_svg(plan) +
+                   "<div class=\"ground\">" + drawing.svg +
                    "<div id=\"cursor\" hidden></div></div></div>" + kReadOut + "</div>");
   page.section("sections", "Sections", section_svg(dig) + table_html(ladder_table(dig)));
   page.section("quantities", "Quantities", rows_html("Quantities", quantity_rows(dig)));
+  page.section("batters", "Batters",
+               rows_html("Batters", batter_rows(dig)) + "<p><strong>" +
+                   label_html(batter_source(dig)) + "</strong></p>");
+  if (const auto around = joined(around_tables(dig)); !around.empty())
+    page.section("around", "Round the pit", around);
+  if (const auto progress = joined(progress_tables(dig)); !progress.empty())
+    page.section("progress", "Dug so far", progress);
   page.folded("list", "List of cells", table_html(cells_table(dig)));
   return page.finish(kDigJs);
 }

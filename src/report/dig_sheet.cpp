@@ -5,12 +5,14 @@
 #include <cmath>
 
 #include "report/dig_words.h"
+#include "report/flow.h"
 
 namespace squaredig::report {
 namespace {
 
 constexpr Colour kStop{0.7, 0, 0};
-constexpr double kCabFigure = 9;  // points, the least in the cab
+constexpr double kCabFigure = 9;   // points, the least in the cab
+constexpr double kUnderStrip = 9;  // mm below the first line of the symbols
 
 // The levels to stop at.
 double draw_stop(Canvas& canvas, At at, double width, const dig::DigResult& dig) {
@@ -20,18 +22,25 @@ double draw_stop(Canvas& canvas, At at, double width, const dig::DigResult& dig)
   canvas.text({at.x + 2, at.y + 5.1}, "STOP: dig level", Lettering{11, kPaper}.bold());
   canvas.polygon({at, {at.x + width, at.y}, {at.x + width, at.y + height}, {at.x, at.y + height}},
                  {0.6, kStop});
+  const bool staff =
+      std::any_of(stops.begin(), stops.end(), [](const auto& stop) { return !stop.staff.empty(); });
+  if (staff) canvas.text({at.x + width - 2, at.y + 5}, "staff", {9, kPaper, Anchor::Right});
+  const double level_at = at.x + (staff ? 41 : width - 2);
   double y = at.y + 7;
   for (const auto& stop : stops) {
     y += 6.4;
-    canvas.text({at.x + 2, y}, "at " + stop.corner, Lettering{12}.bold());
-    canvas.text({at.x + width - 2, y}, stop.level, Lettering{15, kStop, Anchor::Right}.bold());
+    canvas.text({at.x + 2, y}, "at " + stop.corner, Lettering{11}.bold());
+    canvas.text({level_at, y}, stop.level, Lettering{14, kStop, Anchor::Right}.bold());
+    canvas.text({at.x + width - 2, y}, stop.staff, Lettering{14, kInk, Anchor::Right}.bold());
   }
   if (dig.stop_level_at_a) {
     canvas.text({at.x + 2, y + 5.6}, "first stop, at A", {9});
     canvas.text({at.x + width - 2, y + 5.6}, level_text(dig.stop_level_at_a),
                 Lettering{11, kStop, Anchor::Right}.bold());
   }
-  return canvas.paragraph({at.x, at.y + height + 1.5}, width, "Bedding comes above the dig level.",
+  return canvas.paragraph({at.x, at.y + height + 1.5}, width,
+                          std::string("Bedding comes above the dig level.") +
+                              (staff ? std::string(" ") + kBiggerIsDeeper : ""),
                           {9}) +
          1;
 }
@@ -52,10 +61,22 @@ double draw_ladder_table(Canvas& canvas, At at, double width, const dig::DigResu
   return y - 1;
 }
 
+// The batter of each side in words and degrees, and who gave it.
+double draw_batters(Canvas& canvas, At at, double width, const dig::DigResult& dig) {
+  double y = heading(canvas, at, width, "Batters");
+  for (const auto& row : batter_rows(dig)) {
+    canvas.text({at.x, y + 3.2}, row.label, Lettering{9}.bold());
+    const double indent = canvas.text_width(row.label, Lettering{9}.bold()) + 2;
+    y = canvas.paragraph({at.x + indent, y}, width - indent, row.value, {9});
+  }
+  return canvas.paragraph({at.x, y}, width, batter_source(dig), Lettering{9}.bold()) + 1;
+}
+
 // Gives the number of the first caution that found no room.
 std::size_t draw_side_column(Canvas& canvas, const PitPlan& plan, const Box& box) {
   const double x = box.top_left.x, width = box.width();
   double y = draw_stop(canvas, box.top_left, width, plan.dig);
+  y = draw_batters(canvas, {x, y}, width, plan.dig);
   y = heading(canvas, {x, y}, width, "Where to tape");
   y = canvas.paragraph({x, y}, width,
                        std::string(kHowToTape) +
@@ -71,20 +92,23 @@ std::size_t draw_side_column(Canvas& canvas, const PitPlan& plan, const Box& box
 void draw_strip(Canvas& canvas, const dig::DigResult& dig, const TankView& view, At left,
                 double right, const std::string& words) {
   draw_depth_ramp(canvas, left, dig);
-  draw_symbols(canvas, {left.x + 98, left.y});
-  draw_north(canvas, {right - 6, left.y - 2}, view.north());
+  draw_symbols(canvas, {left.x + 98, left.y}, dig);
+  draw_north(canvas, {right - 6, left.y + 0.5}, view.north());
   canvas.text({right - 18, left.y}, words, Lettering{9, kInk, Anchor::Right}.bold());
 }
 
 std::size_t draw_a3(Canvas& canvas, const PitPlan& plan, const SheetHead& head, int pages) {
   const Box page = draw_frame(canvas, head, plan.dig.head, 1, pages);
-  constexpr double kSide = 64, kSections = 51, kStrip = 12;
+  constexpr double kSide = 64, kStrip = 7 + kUnderStrip;
   const double split = page.bottom_right.x - kSide - 4;
-  const double sections = page.bottom_right.y - kSections;
-  const Box box{page.top_left, {split, sections - kStrip}};
+  // the sections give way where that makes the figures of the plan readable
+  double sections = page.bottom_right.y - 51;
+  const auto plan_box = [&] { return Box{page.top_left, {split, sections - kStrip}}; };
+  if (figure_points(whole_pit(plan, plan_box()), plan.dig) < kLeastFigure) sections += 12;
+  const Box box = plan_box();
   const TankView view = whole_pit(plan, box);
   draw_pit_plan(canvas, plan, view, box);
-  draw_strip(canvas, plan.dig, view, {page.top_left.x, sections - 4}, split,
+  draw_strip(canvas, plan.dig, view, {page.top_left.x, sections - kUnderStrip}, split,
              "plan " + view.scale_text());
   draw_sections(canvas, plan.dig, {{page.top_left.x, sections}, {split, page.bottom_right.y}});
   return draw_side_column(
@@ -102,7 +126,7 @@ struct Windows {
 constexpr double kColumnRuler = 6, kRowRuler = 13;  // mm
 
 Box cab_box(const Box& page) {
-  return {page.top_left, {page.bottom_right.x, page.bottom_right.y - 11.5}};
+  return {page.top_left, {page.bottom_right.x, page.bottom_right.y - 7.5 - kUnderStrip}};
 }
 
 int shares(int total, int most) { return (total + most - 1) / most; }
@@ -143,7 +167,7 @@ void draw_cab(Canvas& canvas, const PitPlan& plan, const SheetHead& head, const 
               int n, int page, int pages) {
   const Box frame = draw_frame(canvas, head, plan.dig.head, page, pages);
   const Box box = cab_box(frame);
-  const At strip{frame.top_left.x, frame.bottom_right.y - 3};
+  const At strip{frame.top_left.x, frame.bottom_right.y - kUnderStrip + 1};
   if (windows.columns == 0) {
     const TankView view = whole_pit(plan, box);
     draw_pit_plan(canvas, plan, view, box);
@@ -219,9 +243,26 @@ Box room_on(PageSize size, const SheetHead& head, const ResultHead& result) {
   return draw_frame(canvas, head, result, 1, 1);
 }
 
-bool cautions_left_over(const PitPlan& plan, const SheetHead& head) {
+// What stands round the pit, the surveys during the dig, and the cautions that found no room on the
+// first page. Gives the number of its last page.
+int write_around(Canvas& canvas, const PitPlan& plan, const SheetHead& head, int first, int pages,
+                 std::size_t cautions_from) {
+  Flow flow(canvas, head, plan.dig.head, pages, first);
+  flow.table(batter_table(plan.dig));
+  for (const auto& table : around_tables(plan.dig)) flow.table(table);
+  for (const auto& table : progress_tables(plan.dig)) flow.table(table);
+  if (cautions_from < caution_count(plan.dig.head)) flow.cautions(cautions_from);
+  return flow.page();
+}
+
+int pages_around(const PitPlan& plan, const SheetHead& head, std::size_t cautions_from) {
+  Canvas canvas = Canvas::svg(kA4Portrait, "");
+  return write_around(canvas, plan, head, 1, 1, cautions_from);
+}
+
+std::size_t cautions_on_first(const PitPlan& plan, const SheetHead& head) {
   Canvas canvas = Canvas::svg(kA3Landscape, "");
-  return draw_a3(canvas, plan, head, 1) < caution_count(plan.dig.head);
+  return draw_a3(canvas, plan, head, 1);
 }
 
 }  // namespace
@@ -232,22 +273,20 @@ std::string dig_sheet_pdf(const PitPlan& plan, const SheetHead& head) {
   const Windows windows = windows_for(plan, cab_box(room_on(kA4Landscape, head, plan.dig.head)));
   const std::size_t per_page = 2 * lines_of_list(room_on(kA4Portrait, head, plan.dig.head));
   const int lists = static_cast<int>((cells.size() + per_page - 1) / per_page);
-  const bool more = cautions_left_over(plan, head);
-  const int pages = 1 + windows.count() + lists + (more ? 1 : 0);
-  const std::size_t left_over = draw_a3(canvas, plan, head, pages);
+  const std::size_t cautions = cautions_on_first(plan, head);
+  const int before_lists = 1 + windows.count() + pages_around(plan, head, cautions);
+  const int pages = before_lists + lists;
+  draw_a3(canvas, plan, head, pages);
   for (int n = 0; n < windows.count(); ++n) {
     canvas.next_page(kA4Landscape);
     draw_cab(canvas, plan, head, windows, n, 2 + n, pages);
   }
+  canvas.next_page(kA4Portrait);
+  write_around(canvas, plan, head, 2 + windows.count(), pages, cautions);
   for (int n = 0; n < lists; ++n) {
     canvas.next_page(kA4Portrait);
-    const Box page = draw_frame(canvas, head, plan.dig.head, 2 + windows.count() + n, pages);
+    const Box page = draw_frame(canvas, head, plan.dig.head, before_lists + 1 + n, pages);
     draw_list(canvas, cells, static_cast<std::size_t>(n) * per_page, page);
-  }
-  if (more) {
-    canvas.next_page(kA4Portrait);
-    const Box page = draw_frame(canvas, head, plan.dig.head, pages, pages);
-    draw_cautions(canvas, page, plan.dig.head, 9, left_over);
   }
   return canvas.finish();
 }

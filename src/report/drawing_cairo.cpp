@@ -31,15 +31,17 @@ class CairoDrawing : public Drawing {
   }
 
   void stroke(const std::vector<At>& points, Ends ends, const Stroke& stroke) override {
-    path(points);
-    if (ends == Ends::Closed) cairo_close_path(cairo_);
+    path({points}, ends);
     draw(stroke);
   }
-  void fill(const std::vector<At>& corners, Colour colour, const Stroke* edge) override {
-    path(corners);
+  void fill(const std::vector<std::vector<At>>& areas, Colour colour, const Stroke* edge) override {
+    path(areas, Ends::Closed);
     ink(colour);
-    cairo_fill(cairo_);
-    if (edge) stroke(corners, Ends::Closed, *edge);
+    cairo_fill_preserve(cairo_);
+    if (edge)
+      draw(*edge);
+    else
+      cairo_new_path(cairo_);
   }
   void circle(At centre, double radius, const Stroke& stroke) override {
     round(centre, radius);
@@ -83,9 +85,13 @@ class CairoDrawing : public Drawing {
   cairo_t* cairo_ = nullptr;
 
  private:
-  void path(const std::vector<At>& points) const {
+  void path(const std::vector<std::vector<At>>& parts, Ends ends) const {
     cairo_new_path(cairo_);
-    for (const At p : points) cairo_line_to(cairo_, p.x, p.y);
+    for (const auto& points : parts) {
+      cairo_new_sub_path(cairo_);
+      for (const At p : points) cairo_line_to(cairo_, p.x, p.y);
+      if (ends == Ends::Closed) cairo_close_path(cairo_);
+    }
   }
   void round(At centre, double radius) const {
     cairo_new_path(cairo_);

@@ -21,7 +21,8 @@ class Drawing {
   virtual void next_page(PageSize size) = 0;
   virtual void stroke(const std::vector<At>& points, Ends ends, const Stroke& stroke) = 0;
   // `edge` may be null
-  virtual void fill(const std::vector<At>& corners, Colour colour, const Stroke* edge) = 0;
+  virtual void fill(const std::vector<std::vector<At>>& areas, Colour colour,
+                    const Stroke* edge) = 0;
   virtual void circle(At centre, double radius, const Stroke& stroke) = 0;
   virtual void disc(At centre, double radius, Colour colour) = 0;
   virtual void text(At at, std::string_view text, const Lettering& lettering) = 0;

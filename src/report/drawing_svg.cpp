@@ -32,17 +32,18 @@ class SvgDrawing : public Drawing {
  public:
   SvgDrawing(PageSize size, const std::string& title) {
     out_ = "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 " + mm(size.width) + " " +
-           mm(size.height) + "\" font-family=\"'DejaVu Sans',Verdana,sans-serif\"" +
+           mm(size.height) +
+           "\" font-family=\"'DejaVu Sans',Verdana,sans-serif\" stroke-linejoin=\"round\"" +
            (title.empty() ? " aria-hidden=\"true\">"
                           : " role=\"img\" aria-label=\"" + escaped(title) + "\">");
   }
   void next_page(PageSize) override {}
   void stroke(const std::vector<At>& points, Ends ends, const Stroke& stroke) override {
-    path(points, ends);
+    path({points}, ends);
     out_ += " fill=\"none\"" + pen(stroke) + "/>";
   }
-  void fill(const std::vector<At>& corners, Colour colour, const Stroke* edge) override {
-    path(corners, Ends::Closed);
+  void fill(const std::vector<std::vector<At>>& areas, Colour colour, const Stroke* edge) override {
+    path(areas, Ends::Closed);
     out_ += " fill=\"" + hex(colour) + "\"" + (edge ? pen(*edge) : "") + "/>";
   }
   void circle(At centre, double radius, const Stroke& stroke) override {
@@ -68,11 +69,14 @@ class SvgDrawing : public Drawing {
   std::string finish() override { return std::move(out_) + "</svg>\n"; }
 
  private:
-  void path(const std::vector<At>& points, Ends ends) {
-    out_ += "<path d=\"M";
-    for (std::size_t i = 0; i < points.size(); ++i)
-      out_ += (i ? "L" : "") + mm(points[i].x) + " " + mm(points[i].y);
-    out_ += ends == Ends::Closed ? "Z\"" : "\"";
+  void path(const std::vector<std::vector<At>>& parts, Ends ends) {
+    out_ += "<path d=\"";
+    for (const auto& points : parts) {
+      for (std::size_t i = 0; i < points.size(); ++i)
+        out_ += (i ? "L" : "M") + mm(points[i].x) + " " + mm(points[i].y);
+      if (ends == Ends::Closed) out_ += "Z";
+    }
+    out_ += "\"";
   }
   static std::string round(At centre, double radius) {
     return "<circle cx=\"" + mm(centre.x) + "\" cy=\"" + mm(centre.y) + "\" r=\"" + mm(radius) +

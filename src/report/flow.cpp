@@ -46,12 +46,13 @@ std::vector<std::string> headings_of(const Table& table) {
 
 }  // namespace
 
-Flow::Flow(Canvas& canvas, const SheetHead& head, const ResultHead& result, int pages)
+Flow::Flow(Canvas& canvas, const SheetHead& head, const ResultHead& result, int pages, int first)
     : canvas_(canvas),
       head_(head),
       result_(result),
       pages_(pages),
-      box_(draw_frame(canvas, head, result, 1, pages)),
+      page_(first),
+      box_(draw_frame(canvas, head, result, first, pages)),
       y_(box_.top_left.y) {}
 
 void Flow::next_page() {
@@ -155,10 +156,10 @@ void Flow::drawings(std::size_t count, std::size_t in_row, double height,
   }
 }
 
-void Flow::cautions() {
+void Flow::cautions(std::size_t from) {
   need(40);
   CautionsDrawn drawn =
-      draw_cautions(canvas_, {{box_.top_left.x, y_}, box_.bottom_right}, result_, 9, 0);
+      draw_cautions(canvas_, {{box_.top_left.x, y_}, box_.bottom_right}, result_, 9, from);
   while (drawn.next < caution_count(result_)) {
     next_page();
     drawn = draw_cautions(canvas_, box_, result_, 9, drawn.next);

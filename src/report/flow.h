@@ -14,7 +14,8 @@ namespace squaredig::report {
 
 class Flow {
  public:
-  Flow(Canvas& canvas, const SheetHead& head, const ResultHead& result, int pages);
+  // Begins on the canvas's page, which is page `first` of the sheet.
+  Flow(Canvas& canvas, const SheetHead& head, const ResultHead& result, int pages, int first = 1);
 
   // Stays with what follows.
   void heading(std::string text) { heading_ = std::move(text); }
@@ -26,7 +27,8 @@ class Flow {
   // Several small drawings side by side, so many in a row.
   void drawings(std::size_t count, std::size_t in_row, double height,
                 const std::function<void(Canvas&, const Box&, std::size_t)>& draw);
-  void cautions();
+  // Those from a number on: the ones before stand elsewhere.
+  void cautions(std::size_t from = 0);
   int page() const { return page_; }
   double width() const { return box_.width(); }
 
@@ -42,7 +44,7 @@ class Flow {
   const SheetHead& head_;
   const ResultHead& result_;
   int pages_;
-  int page_ = 1;
+  int page_;
   Box box_;
   double y_;
   std::string heading_;

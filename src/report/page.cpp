@@ -73,8 +73,10 @@ std::string table_html(const Table& table) {
     html += "<tr>";
     for (std::size_t i = 0; i < row.size(); ++i) {
       const bool names_row = i == 0 && !row[i].empty();
-      html += std::string(names_row ? "<th scope=\"row\"" : "<td") + kind(i) + ">" +
-              label_html(row[i]) + (names_row ? "</th>" : "</td>");
+      // figures are no labels, and there are many of them
+      const std::string said = *kind(i) ? escaped(row[i]) : label_html(row[i]);
+      html += std::string(names_row ? "<th scope=\"row\"" : "<td") + kind(i) + ">" + said +
+              (names_row ? "</th>" : "</td>");
     }
     html += "</tr>";
   }

@@ -5,74 +5,12 @@
 
 #include "quantity/number_text.h"
 #include "report/depth_ramp.h"
+#include "report/pit_plan_internal.h"
 #include "report/plan_marks_internal.h"
 #include "report/sheet.h"
 
 namespace squaredig::report {
 namespace {
-
-constexpr Colour kGridLine{0.55, 0.55, 0.55};
-constexpr double kBetweenFigures = 0.9;  // mm
-constexpr double kBoldWidth = 0.87;      // mm of "8.88" for each point of its size
-
-double share_of(const dig::DigResult& dig, Length cut) {
-  return dig.deepest_cut > Length{} ? cut / dig.deepest_cut : 0;
-}
-
-bool touches(const Box& box, At p, double half) {
-  return p.x + half > box.top_left.x && p.x - half < box.bottom_right.x &&
-         p.y + half > box.top_left.y && p.y - half < box.bottom_right.y;
-}
-
-// A cell dug at its centre shows the cut there on the colour of its depth; one that is dug in part,
-// its centre not, shows its mean cut on paper.
-Colour ground_of(const dig::DigResult& dig, const dig::Cell& cell) {
-  return cell.cut_at_centre ? depth_colour(share_of(dig, *cell.cut_at_centre)) : kPaper;
-}
-
-void draw_cells(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
-  const auto& dig = plan.dig;
-  const double half = view.mm(dig.grid.size) / 2;
-  for (std::size_t i = 0; i < dig.grid.cells.size(); ++i) {
-    const auto& cell = dig.grid.cells[i];
-    const At c = view.at(cell.along, cell.across);
-    if (!touches(box, c, half)) continue;
-    const std::vector<At> square{{c.x - half, c.y - half},
-                                 {c.x + half, c.y - half},
-                                 {c.x + half, c.y + half},
-                                 {c.x - half, c.y + half}};
-    canvas.begin_group({{"class", "cell"}, {"data-i", std::to_string(i)}});
-    canvas.fill(square, ground_of(dig, cell), {0.1, kGridLine});
-    canvas.end_group();
-  }
-}
-
-void draw_figures(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
-  double points = figure_points(view, plan.dig);
-  if (points < kLeastFigure) return;
-  const double bold_points =
-      std::min(14.0, (view.mm(plan.dig.grid.size) - kBetweenFigures) / kBoldWidth);
-  const bool bold = bold_points >= 9;  // where it costs no legibility
-  if (bold) points = bold_points;
-  canvas.begin_group({{"class", "figures"}});
-  std::optional<int> row;  // a group for each row: a page shows those in view
-  for (const auto& cell : plan.dig.grid.cells) {
-    const At c = view.at(cell.along, cell.across);
-    if (!touches(box, c, 0)) continue;
-    if (row != cell.row) {
-      if (row) canvas.end_group();
-      canvas.begin_group({{"data-row", std::to_string(cell.row)}});
-      row = cell.row;
-    }
-    const Length cut = cell.cut_at_centre.value_or(cell.mean_cut);
-    Lettering lettering{points, kInk, Anchor::Middle};
-    if (bold && cell.cut_at_centre) lettering = lettering.bold();
-    canvas.text({c.x, c.y + points * 0.128}, fixed(cut.in_metres(), 2),
-                lettering.on(ground_of(plan.dig, cell)));
-  }
-  if (row) canvas.end_group();
-  canvas.end_group();
-}
 
 void draw_lines(Canvas& canvas, const PitPlan& plan, const TankView& view) {
   canvas.begin_group({{"class", "crest"}});
@@ -131,18 +69,24 @@ class RoomForLetters {
   std::vector<bool> taken_;
 };
 
-void draw_corner_letters(Canvas& canvas, const PitPlan& plan, const TankView& view,
-                         const Box& box) {
+// Gives where they stand.
+std::vector<At> draw_corner_letters(Canvas& canvas, const PitPlan& plan, const TankView& view,
+                                    const Box& box) {
   const auto tank = on_page(view, plan.dig.tank);
   const RoomForLetters room(plan.dig.grid, view);
+  std::vector<At> discs;
   for (std::size_t i = 0; i < tank.size(); ++i) {
     const At disc = room.beyond(tank[i], middle_of(tank));
-    if (holds(box, disc, kLetterDisc)) draw_corner_letter(canvas, i, disc);
+    if (!holds(box, disc, kLetterDisc)) continue;
+    draw_corner_letter(canvas, i, disc);
+    discs.push_back(disc);
   }
+  return discs;
 }
 
 // The middle of each column and row, as it is taped along the string and square to it.
-void draw_rulers(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
+void draw_rulers(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box,
+                 const std::vector<At>& letters) {
   const auto& grid = plan.dig.grid;
   const Lettering lettering{8, kQuiet, Anchor::Middle};
   const double size = view.mm(grid.size);
@@ -153,7 +97,9 @@ void draw_rulers(Canvas& canvas, const PitPlan& plan, const TankView& view, cons
   const At outer = view(grid.origin);  // of the first column and row
   const double top = std::max(outer.y, box.top_left.y + 5),
                left = std::max(outer.x, box.top_left.x + 11);
-  const auto peg_near = [&](At label) {
+  const auto taken = [&](At label) {
+    for (const At p : letters)
+      if (std::abs(p.x - label.x) < 9 && std::abs(p.y - label.y) < 6) return true;
     if (!plan.pegs) return false;
     return std::any_of(plan.pegs->reference.begin(), plan.pegs->reference.end(),
                        [&](const auto& peg) {
@@ -166,10 +112,10 @@ void draw_rulers(Canvas& canvas, const PitPlan& plan, const TankView& view, cons
     const auto column = static_cast<std::size_t>(cell.column - grid.first_column);
     const auto row = static_cast<std::size_t>(cell.row - grid.first_row);
     const At c = view.at(cell.along, cell.across);
-    if (!touches(box, c, 0)) continue;
-    if (!column_done[column] && cell.column % every == 0 && !peg_near({c.x, top - 2}))
+    if (!holds(box, c, 0)) continue;
+    if (!column_done[column] && cell.column % every == 0 && !taken({c.x, top - 2}))
       canvas.text({c.x, top - 1.3}, fixed(cell.along.in_metres(), 2), lettering);
-    if (!row_done[row] && cell.row % every_row == 0 && !peg_near({left - 5, c.y}))
+    if (!row_done[row] && cell.row % every_row == 0 && !taken({left - 5, c.y}))
       canvas.text({left - 1.2, c.y + 1}, fixed(cell.across.in_metres(), 2),
                   lettering.anchored(Anchor::Right));
     column_done[column] = row_done[row] = true;
@@ -182,6 +128,8 @@ std::vector<GridPoint> everything(const PitPlan& plan) {
   for (const auto& ring : plan.dig.crest)
     for (const auto& p : ring) points.push_back(p.at);
   for (const auto& p : plan.dig.toe) points.push_back(p.at);
+  for (const auto& ring : plan.dig.surroundings.influence_line)
+    for (const auto& p : ring) points.push_back(p.at);
   if (plan.pegs)
     for (const auto& peg : plan.pegs->reference) points.push_back(peg.at);
   return points;
@@ -209,21 +157,19 @@ Box reach_on(const PitPlan& plan, const TankView& view) {
   return reach;
 }
 
-double figure_points(const TankView& view, const dig::DigResult& dig) {
-  return std::min(14.0, (view.mm(dig.grid.size) - kBetweenFigures) / kRegularWidth);
-}
-
 void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box) {
   canvas.push_clip(box.top_left, box.bottom_right);
-  canvas.begin_group({{"class", "cells"}});
-  draw_cells(canvas, plan, view, box);
-  canvas.end_group();
+  draw_spoil_setback(canvas, plan.dig, view);
+  draw_cells(canvas, plan.dig, view, box);
   draw_lines(canvas, plan, view);
+  draw_site(canvas, plan.dig, view);
   if (plan.pegs) draw_strings(canvas, view, *plan.pegs);
-  draw_overprint(canvas, plan.dig.head, box);
-  draw_figures(canvas, plan, view, box);
-  draw_corner_letters(canvas, plan, view, box);
-  draw_rulers(canvas, plan, view, box);
+  const auto words = draw_overprint(canvas, plan.dig.head, box);
+  draw_figures(canvas, plan.dig, view, box, words);
+  const auto letters = draw_corner_letters(canvas, plan, view, box);
+  draw_rulers(canvas, plan, view, box, letters);
+  draw_site_names(canvas, plan.dig, view, box);
+  draw_warnings(canvas, plan.dig, view, box);
   canvas.pop_clip();
   if (plan.pegs) draw_pegs(canvas, view, *plan.pegs, box);  // names may stand over the edge
 }
@@ -244,17 +190,30 @@ void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig) {
               plain.bold().anchored(Anchor::Right));
 }
 
-void draw_symbols(Canvas& canvas, At at) {
-  double x = at.x;
-  const auto sample = [&](const char* name, const Stroke& stroke, double room) {
-    canvas.line({{x, at.y - 1.3}, {x + 10, at.y - 1.3}}, stroke);
-    canvas.text({x + 11.5, at.y}, name, {9});
+void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig) {
+  double x = at.x, y = at.y;
+  const auto name = [&](const char* words, double room) {
+    canvas.text({x + 11.5, y}, words, {9});
     x += room;
+  };
+  const auto sample = [&](const char* words, const Stroke& stroke, double room) {
+    canvas.line({{x, y - 1.3}, {x + 10, y - 1.3}}, stroke);
+    name(words, room);
   };
   sample("toe", {0.5}, 22);
   sample("crest", {0.6, kInk, {2.6, 1.5}}, 26);
   sample("tank", {1}, 24);
   sample("string", {0.3, kStringColour, {5, 1, 0.8, 1}}, 28);
+  const auto& around = dig.surroundings;
+  x = at.x, y = at.y + kSymbolStep;
+  if (!around.keep_out.empty()) sample("boundary", boundary_stroke(), 30);
+  if (!around.services.empty()) sample("service", service_stroke(), 27);
+  if (!around.influence_line.empty()) sample("influence line", influence_stroke(), 36);
+  if (around.spoil_setback) {
+    canvas.fill({{x, y - 2.8}, {x + 10, y - 2.8}, {x + 10, y + 0.2}, {x, y + 0.2}}, kSpoilColour,
+                {0.25, kQuiet});
+    name("no spoil, no plant", 40);
+  }
 }
 
 }  // namespace squaredig::report

@@ -4,7 +4,8 @@
 // Frame and units: the tank's frame, A top left, metres.
 // Requires: a dig result with a tank.
 // Source: symbols of our own: toe solid, crest dashed, tank outline heavy, string lines
-// chain-dotted.
+// chain-dotted, boundary dash and dot, service dashed, influence line dotted, a strip of sand where
+// no spoil goes, a numbered triangle at each clash.
 #pragma once
 
 #include "dig/dig_result.h"
@@ -34,9 +35,11 @@ double figure_points(const TankView& view, const dig::DigResult& dig);
 // Draws what of the plan lies in the box.
 void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box);
 
-// The depth ramp, 94 mm wide, and the symbols, 103 mm; `at` is the left end of the baseline.
+// The depth ramp, 94 mm wide, and the symbols, 135 mm in two lines; `at` is the left end of the
+// (first) baseline.
+constexpr double kSymbolStep = 5;  // mm from line to line
 void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig);
-void draw_symbols(Canvas& canvas, At at);
+void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig);
 
 // Long and cross section side by side on one scale of levels, with the ladder of levels.
 void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box);

@@ -87,7 +87,9 @@ const std::vector<std::string>& standing_cautions() {
       "Fence the edge; keep spoil and plant back as directed.",
       "Nearby footings can be undermined: ask the engineer.",
       "No plant over the tank before its designer's cover.",
-      "An empty tank can float before it is covered."};
+      "An empty tank can float before it is covered.",
+      "\"Conforms\" means the entered tolerances, at the points and time surveyed; nothing about "
+      "bearing or how the sides will stand."};
   return words;
 }
 
@@ -97,9 +99,9 @@ std::string overprint_of(const ResultHead& result) {
   return "";
 }
 
-void draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box) {
+std::optional<Box> draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box) {
   const std::string words = overprint_of(result);
-  if (words.empty()) return;
+  if (words.empty()) return std::nullopt;
   const double full = canvas.text_width(words, Lettering{10}.bold());
   const double points = std::min(34.0, 10 * 0.86 * box.width() / full);
   // pale: figures drawn over it stay readable
@@ -107,6 +109,9 @@ void draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box) {
   canvas.begin_group({{"class", "overprint"}});
   canvas.text({box.middle().x, box.middle().y + points * 0.13}, words, lettering);
   canvas.end_group();
+  const double half = canvas.text_width(words, lettering) / 2, height = points * 0.22;
+  return Box{{box.middle().x - half, box.middle().y - height},
+             {box.middle().x + half, box.middle().y + height}};
 }
 
 std::size_t caution_count(const ResultHead& result) {

@@ -30,8 +30,8 @@ Box draw_frame(Canvas& canvas, const SheetHead& head, const ResultHead& result, 
 const std::vector<std::string>& standing_cautions();
 // The words to be printed across the drawing; empty: none.
 std::string overprint_of(const ResultHead& result);
-// Across the box, before the figures are drawn.
-void draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box);
+// Across the box, before the figures are drawn. Gives the room it takes; nothing without words.
+std::optional<Box> draw_overprint(Canvas& canvas, const ResultHead& result, const Box& box);
 
 // Findings and cautions of the result, then those of every sheet, from number `from` on, as many as
 // the box holds.

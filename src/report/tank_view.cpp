@@ -9,8 +9,9 @@
 namespace squaredig::report {
 
 double usual_scale(double at_most) {
-  constexpr std::array kScales{10.0,  20.0,  25.0,  40.0,  50.0,   75.0,   100.0,  125.0,
-                               150.0, 200.0, 250.0, 500.0, 1000.0, 2000.0, 5000.0, 10000.0};
+  constexpr std::array kScales{10.0,   20.0,   25.0,   40.0,   50.0,   75.0,   100.0, 125.0,
+                               150.0,  200.0,  250.0,  300.0,  400.0,  500.0,  750.0, 1000.0,
+                               1250.0, 1500.0, 2000.0, 2500.0, 5000.0, 10000.0};
   for (const double scale : kScales)
     if (1000 / scale <= at_most) return 1000 / scale;
   return at_most;

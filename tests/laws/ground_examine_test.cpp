@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "unit/ground/made_input.h"
 
 namespace squaredig::ground {
@@ -72,6 +74,29 @@ TEST(Examine, OnePointRaisedAloneIsTheSuspect_examine_3) {
     EXPECT_EQ(r.suspects[0].point, "P" + std::to_string(i + 1));
     EXPECT_NEAR(r.suspects[0].by.in_metres(), by, 1e-9);
   }
+}
+
+TEST(Examine, ContoursStandAtMultiplesOfTheInterval_examine_4) {
+  for (const double rise : {0.02, 0.3, 4.0}) {
+    const GroundResult r =
+        examined(scattered([&](double x, double) { return 60.03 + rise * x; }, 104));
+    ASSERT_TRUE(r.contour_interval.has_value()) << rise;
+    const double step = r.contour_interval->in_metres();
+    std::set<double> levels;
+    for (const Contour& c : r.contours) {
+      levels.insert(c.level.in_metres());
+      const double times = c.level.in_metres() / step;
+      EXPECT_NEAR(times, std::round(times), 1e-9);
+      // derived: on this plane the line of a level is one of constant x
+      for (const GridPoint p : c.line)
+        EXPECT_NEAR(60.03 + rise * frame().to_site(p).x, c.level.in_metres(), 1e-9);
+    }
+    const double between = r.highest.in_metres() / step - r.lowest.in_metres() / step;
+    EXPECT_NEAR(static_cast<double>(levels.size()), between, 1);
+    EXPECT_LE(levels.size(), kMostContourLevels);
+    EXPECT_EQ(r.rim.size(), 1U);
+  }
+  EXPECT_FALSE(examined(scattered([](double, double) { return 60.0; }, 105)).contour_interval);
 }
 
 }  // namespace

@@ -12,15 +12,16 @@ const { chromium } = require("playwright-core");
 const axe = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const top = mkdtempSync(join(tmpdir(), "pages-"));
 
-// The demo job run with changes, and the folder of its results.
-function results(name, changes = {}) {
+const DEMO = "demo/alderbrook", BOOKS = "tests/commands/field/all-books";
+
+// A job run with changes, and the folder of its results. A change is [old text, new text].
+function results(name, changes = {}, job = DEMO) {
   const folder = join(top, name);
-  cpSync(join(source, "demo/alderbrook"), folder, { recursive: true,
-    filter: (path) => !path.endsWith("/alderbrook/out") });
+  cpSync(join(source, job), folder, { recursive: true, filter: (path) => !path.endsWith("/out") });
   for (const [file, edits] of Object.entries(changes)) {
     let text = readFileSync(join(folder, file), "utf8");
     for (const [from, to] of edits) {
-      assert.equal(text.split(from).length, 2, `${file}: "${from}" stands there once`);
+      assert.ok(from instanceof RegExp ? text.search(from) >= 0 : text.split(from).length === 2, `${file}: ${from}`);
       text = text.replace(from, () => to);
     }
     writeFileSync(join(folder, file), text);
@@ -51,26 +52,51 @@ async function open(file, { width = 360, height = 740 } = {}) {
 async function accessibility(page) {
   await page.evaluate(axe);
   // of long lists and of the figures in the cells a few stand for all: the rest differ in digits alone
-  const few = { exclude: [["tbody tr:nth-child(n+6)"], ["#view .figures g:nth-child(n+2)"], ["#view .cell:nth-child(n+9)"]] };
+  const few = { exclude: [["tbody tr:nth-child(n+6)"], ["#view .figures g:nth-child(n+2)"]] };
   const { violations } = await page.evaluate((context) => window.axe.run(context, { resultTypes: ["violations"],
     runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"] }), few);
   return violations.map((v) => `${v.id}: ${v.help}: ${v.nodes.slice(0, 3).map((n) => n.html.slice(0, 120)).join(" | ")}`);
 }
 
 const text = (page, id) => page.locator("#" + id).innerText();
-const cell = (page, name) => page.evaluate((wanted) =>
-  JSON.parse(document.getElementById("data").textContent).cells.findIndex((c) => c[0] === wanted), name);
+
+// The place of a cell in the window, and what is written there; `show` brings it into view first.
+const place = (page, name, show) => page.evaluate(({ wanted, show }) => {
+  const { cells, plan } = JSON.parse(document.getElementById("data").textContent);
+  const [, column, row] = cells.find((c) => c[0] === wanted);
+  const view = document.getElementById("view"), ground = view.querySelector(".ground");
+  const scale = ground.clientWidth / ground.querySelector("svg").viewBox.baseVal.width;
+  const x = scale * (plan.x + (column - plan.column + 0.5) * plan.cell);
+  const y = scale * (plan.y + (row - plan.row + 0.5) * plan.cell);
+  if (show) {
+    view.scrollIntoView({ block: "center" });
+    view.scrollTo(x - view.clientWidth / 2, y - view.clientHeight / 2);
+  }
+  const box = ground.getBoundingClientRect();
+  return { x: box.left + x, y: box.top + y };
+}, { wanted: name, show });
+const shifts = (page) => page.evaluate(() => {
+  window.shift = 0;
+  new PerformanceObserver((list) => { for (const entry of list.getEntries()) window.shift += entry.value; })
+    .observe({ type: "layout-shift", buffered: true });
+});
 
 const suites = {
   // every page opens without a complaint or a request, fits a phone, reads well and prints
   async every() {
-    const out = results("every");
-    const pages = readdirSync(out).filter((name) => name.endsWith(".html"));
-    assert.ok(pages.length >= 3, `pages: ${pages}`);
-    for (const name of pages)
+    const folders = [results("every"), results("books", {}, BOOKS)];
+    const pages = folders.flatMap((out) => readdirSync(out).filter((name) => name.endsWith(".html")).map((name) => join(out, name)));
+    const names = pages.map((path) => path.split("/").at(-1));
+    for (const wanted of ["base", "dig", "field", "fill", "ground", "pegs"])
+      assert.ok(names.includes(wanted + ".html"), `${wanted}.html among ${names}`);
+    for (const path of pages)
       for (const width of [360, 1280]) {
-        const { page, told, close } = await open(join(out, name), { width });
+        const name = path.split("/").at(-1);
+        const { page, told, close } = await open(path, { width });
+        await shifts(page);
         assert.equal(await page.evaluate(() => document.documentElement.scrollWidth), width, `${name} fits ${width} px`);
+        await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))));
+        assert.equal(await page.evaluate(() => window.shift), 0, `${name} stays in its place while it loads at ${width} px`);
         await page.evaluate(() => { for (const part of document.querySelectorAll("details")) part.open = true; });
         assert.deepEqual(await accessibility(page), [], `${name} at ${width} px`);
         await page.click("#contrast");
@@ -82,7 +108,7 @@ const suites = {
         assert.deepEqual(told, [], name);
         await close();
       }
-    console.log(`${pages.length} pages: ${pages.join(" ")}`);
+    console.log(`${pages.length} pages: ${names.join(" ")}`);
   },
 
   // tap, keys, staff, marks
@@ -92,18 +118,15 @@ const suites = {
     const column = (name) => result[0].indexOf(name);
     const row = result.find((line) => line[0] === "c3r2");
     const { page, told, close } = await open(join(out, "dig.html"));
-    await page.evaluate(() => {
-      window.shift = 0;
-      new PerformanceObserver((list) => { for (const entry of list.getEntries()) window.shift += entry.value; })
-        .observe({ type: "layout-shift", buffered: true });
-    });
-    const i = await cell(page, "c3r2");
-    await page.locator(`[data-i="${i}"]`).scrollIntoViewIfNeeded();
-    await page.locator(`[data-i="${i}"] path`).first().tap();
+    await shifts(page);
+    const at = await place(page, "c3r2", true);
+    const written = await page.evaluate(({ x, y }) => document.elementFromPoint(x, y).textContent, at);
+    await page.touchscreen.tap(at.x, at.y);
     assert.equal(await text(page, "o-cell"), "c3r2");
     for (const [id, name, decimals] of [["o-cut", "cut_at_centre", 2], ["o-dig", "dig_level", 3], ["o-ground", "ground", 3],
       ["o-staff", "staff_reading", 3], ["o-along", "along_ab", 2], ["o-across", "across_ab", 2]])
       assert.ok(Math.abs(Number(await text(page, id)) - Number(row[column(name)])) <= 0.50001 * 10 ** -decimals, name);
+    assert.equal(await text(page, "o-cut"), written, "the figure under the finger");
     const wanted = Number(row[column("staff_reading")]), level = Number(row[column("dig_level")]);
     await page.fill("#read", (wanted - 0.34).toFixed(3));
     assert.match(await text(page, "answer"), /^dig 0\.34 more/);
@@ -138,51 +161,94 @@ const suites = {
     await close();
   },
 
-  // whatever a label says, it is a label
+  // whatever a label says, it is a label: on every page and, as plain text, on every sheet
   async labels() {
     const hostile = `</script><script>window.caught=1</script><img src=x onerror=window.caught=2>"'&amp; \u202Eאבג`;
-    const out = results("labels", {
-      "job.toml": [[`name = "Alderbrook school, car park tank"   # invented`, `name = '''x'''`.replace("'''x'''",
-        JSON.stringify(hostile).replace("\u202E", "\\u202E"))],
-        [`name = "inlet"`, `name = "<b onmouseover=window.caught=3>in"`]] });
-    for (const name of readdirSync(out).filter((file) => file.endsWith(".html"))) {
-      const { page, told, close } = await open(join(out, name), { width: 1280 });
-      assert.equal(await page.locator(".job").textContent(), hostile, name);
-      assert.equal(await page.evaluate(() => window.caught), undefined, name);
-      assert.equal(await page.locator("img, [onmouseover], [onerror]").count(), 0, name);
-      assert.deepEqual(told, [], name);
-      await close();
+    const short = "<b onmouseover=window.caught=3>", toml = JSON.stringify(hostile).replace("\u202E", "\\u202E");
+    const csv = `"${hostile.replaceAll('"', '""')}"`;
+    const outs = [results("labels", {
+      "job.toml": [[`name = "Alderbrook school, car park tank"   # invented`, `name = ${toml}\nrevision = ${toml}`],
+        [`name = "inlet"`, `name = "${short}in"`], [`name = "access"`, `name = "${short}shaft"`],
+        [`stations = ["CP1"]`, `stations = ['${short}']`], [/batter_given_by = ".*"/, `batter_given_by = ${toml}`]],
+      "control.csv": [["CP1,", short + ","]],
+      "boundary.csv": [[/^boundary,/gm, csv + ","]],
+      "services.csv": [[/^water main,/gm, csv + ","]],
+      "kerb.csv": [[/^kerb top,/gm, csv + ","]],
+      "as-dug.csv": [["B43,", csv + ","]],
+    }), results("labels-books", { "job.toml": [[/^name *=.*$/m, `name = ${toml}`]] }, BOOKS)];
+    for (const out of outs) {
+      for (const name of readdirSync(out).filter((file) => file.endsWith(".html"))) {
+        const { page, told, close } = await open(join(out, name), { width: 1280 });
+        assert.equal(await page.locator(".job").textContent(), hostile, name);
+        await page.evaluate(() => { for (const part of document.querySelectorAll("details")) part.open = true; });
+        assert.equal(await page.evaluate(() => window.caught), undefined, name);
+        assert.equal(await page.locator("img, b[onmouseover], [onmouseover], [onerror], main script, svg script").count(), 0, name);
+        assert.deepEqual(told, [], name);
+        await close();
+      }
+      for (const name of readdirSync(out).filter((file) => file.endsWith(".pdf"))) {
+        const bytes = readFileSync(join(out, name), "latin1");
+        for (const word of ["/JavaScript", "/JS", "/Launch", "/OpenAction", "/URI", "/EmbeddedFile"])
+          assert.ok(!bytes.includes(word), `${name}: ${word}`);
+        const read = spawnSync("pdftotext", [join(out, name), "-"], { encoding: "utf8" }).stdout;
+        assert.ok(read.replace(/\s/g, "").includes("<script>window.caught=1</script>"), `${name}: the label stands there as text`);
+      }
     }
+    const said = async (file, words) => {
+      const { page, close } = await open(join(outs[0], file));
+      const all = await page.evaluate(() => document.body.textContent);
+      for (const word of words) assert.ok(all.includes(word), `${file}: ${word}`);
+      await close();
+    };
+    await said("dig.html", [hostile]);
+    await said("pegs.html", [short, short + "in", short + "shaft"]);
+    await said("ground.html", [hostile]);
+    await said("base.html", [hostile]);
   },
 
-  // 10,000 cells: the work is asserted, the time is told
+  // 10,000 cells: each kind of work several times, from the event to the end of the frame that shows it; the
+  // median, less that of frames in which nothing happens, stays under 100 ms
   async large() {
-    const out = results("large", { "job.toml": [["cell    = 1.0", "cell    = 0.2"]] });
+    const out = results("large", { "job.toml": [[/^cell +=.*$/m, "cell = 0.2"]] });
     const { page, told, close } = await open(join(out, "dig.html"));
-    const cells = await page.locator("[data-i]").count();
-    assert.ok(cells > 10000, `${cells} cells`);
+    const names = await page.evaluate(() => JSON.parse(document.getElementById("data").textContent).cells.map((c) => c[0]));
+    assert.ok(names.length > 10000, `${names.length} cells`);
     await page.focus("#view");
-    const times = [];
+    const times = {};
     const timed = async (what, work) => {
-      // from the event to the end of the frame that shows it
       const ms = await page.evaluate(async (code) => {
+        const frame = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+        const work = new Function(code);  // the page's own policy forbids this once it runs by itself
+        await frame();
         const start = performance.now();
-        new Function(code)();
-        await new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+        work();
+        await frame();
         return performance.now() - start;
       }, work);
-      times.push(`${what} ${ms.toFixed(0)} ms`);
+      (times[what] ??= []).push(ms);
     };
     const press = (key) => `document.getElementById("view").dispatchEvent(new KeyboardEvent("keydown", {key: "${key}", bubbles: true}))`;
-    await timed("tap", `document.querySelector('[data-i="5000"] path').dispatchEvent(new MouseEvent("click", {bubbles: true}))`);
-    const first = await text(page, "o-cell");
-    for (const key of ["ArrowRight", "ArrowDown", "ArrowLeft", "ArrowUp", " "]) await timed(key, press(key));
-    assert.equal(await text(page, "o-cell"), first, "there and back again");
-    assert.match(await text(page, "count"), /^1 of /);
-    await timed("staff", `const read = document.getElementById("read"); read.value = "1.0"; read.dispatchEvent(new Event("input"))`);
-    await timed("zoom", `document.getElementById("nearer").click()`);
+    for (let turn = 1; turn <= 7; ++turn) {
+      await timed("nothing", "");
+      const name = names[Math.floor(names.length * turn / 9)], at = await place(page, name, false);
+      await timed("tap", `document.querySelector(".ground").dispatchEvent(new MouseEvent("click", {bubbles: true, clientX: ${at.x}, clientY: ${at.y}}))`);
+      assert.equal(await text(page, "o-cell"), name);
+      await timed("first arrow", press("ArrowRight"));  // brings a far cell into view
+      for (const key of ["ArrowDown", "ArrowUp", "ArrowLeft"]) await timed("arrow", press(key));
+      assert.equal(await text(page, "o-cell"), name, "there and back again");
+      await timed("mark", press(" "));
+      assert.match(await text(page, "count"), new RegExp(`^${turn} of `));
+      await timed("staff", `const read = document.getElementById("read"); read.value = "1.0"; read.dispatchEvent(new Event("input"))`);
+      await timed("zoom in", `document.getElementById("nearer").click()`);
+      await timed("zoom out", `document.getElementById("farther").click()`);
+    }
+    await timed("whole pit", `document.getElementById("whole").click()`);
+    const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
+    const idle = median(times.nothing);
+    console.log(`${names.length} cells: ` + Object.entries(times).map(([what, list]) => `${what} ${median(list).toFixed(0)} ms`).join(", "));
+    for (const [what, list] of Object.entries(times))
+      assert.ok(median(list) - idle < 100, `${what}: ${list.map((ms) => ms.toFixed(0))} ms, nothing: ${idle.toFixed(0)} ms`);
     assert.deepEqual(told, []);
-    console.log(`${cells} cells: ${times.join(", ")}`);
     await close();
   },
 };

@@ -52,8 +52,10 @@ def check(pdf, text, faults):
     if not fonts or any(line.split()[-5] != "yes" for line in fonts):
         faults.append(f"{pdf.name}: fonts not embedded: {fonts}")
     pages = sizes(pdf)
-    wanted = [A3, A4_ACROSS] + [A4] * (len(pages) - 2) if pdf.name == "dig.pdf" else [A4] * len(pages)
-    if pages != wanted:
+    # the dig sheet: one A3, the plan for the cab across A4, the rest upright
+    across = max(1, pages.count(A4_ACROSS))
+    first = [A3] + [A4_ACROSS] * across if pdf.name == "dig.pdf" else []
+    if pages != first + [A4] * (len(pages) - len(first)):
         faults.append(f"{pdf.name}: pages of {pages}")
     length = bar_length(pdf, pages[0][1])
     if abs(length - BAR * DOTS) > 3:
@@ -82,7 +84,7 @@ def main():
                            stdout=subprocess.DEVNULL, timeout=120)
             runs.append(job / "out")
         sheets = sorted(runs[0].glob("*.pdf"))
-        if not {"dig.pdf", "pegs.pdf", "base.pdf"} <= {s.name for s in sheets}:
+        if {"base.pdf", "dig.pdf", "fill.pdf", "pegs.pdf", "record.pdf"} != {s.name for s in sheets}:
             faults.append(f"sheets: {sheets}")
         for pdf in sheets:
             if pdf.read_bytes() != (runs[1] / pdf.name).read_bytes():

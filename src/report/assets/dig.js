@@ -4,21 +4,15 @@
   const NAME = 0, COLUMN = 1, ROW = 2, ALONG = 3, ACROSS = 4, GROUND = 5, DIG = 6, CUT = 7, MEAN = 8, STAFF = 9;
   const cells = data.cells;
   const view = byId("view"), svg = view.querySelector("svg"), size = svg.viewBox.baseVal;
-  const groups = [...svg.querySelectorAll("[data-i]")];
   const svgElement = (name, attributes) => {
     const element = document.createElementNS("http://www.w3.org/2000/svg", name);
     for (const key in attributes) element.setAttribute(key, attributes[key]);
     return element;
   };
-  // the square of a cell, from its own drawing
-  const squares = new Map();
-  const square = (i) => {
-    if (!squares.has(i)) {
-      const n = groups[i].firstElementChild.getAttribute("d").match(/-?[\d.]+/g).map(Number);
-      squares.set(i, { x: n[0], y: n[1], width: n[2] - n[0], height: n[5] - n[1] });
-    }
-    return squares.get(i);
-  };
+  // where a cell stands on the drawing
+  const plan = data.plan;
+  const square = (i) => ({ x: plan.x + (cells[i][COLUMN] - plan.column) * plan.cell,
+    y: plan.y + (cells[i][ROW] - plan.row) * plan.cell });
   const ground = view.querySelector(".ground"), cursor = byId("cursor");
   const places = new Map(cells.map((c, i) => [c[COLUMN] + "," + c[ROW], i]));
   const columns = cells.map((c) => c[COLUMN]), rows = cells.map((c) => c[ROW]);
@@ -66,8 +60,7 @@
     if (now < 0) return;
     const at = square(now), scale = ground.clientWidth / size.width;
     cursor.style.transform = `translate(${at.x * scale}px, ${at.y * scale}px)`;
-    cursor.style.width = at.width * scale + "px";
-    cursor.style.height = at.height * scale + "px";
+    cursor.style.width = cursor.style.height = plan.cell * scale + "px";
   };
 
   const choose = (i) => {
@@ -93,7 +86,7 @@
   // the view follows the chosen cell
   const follow = () => {
     const at = square(now), scale = ground.clientWidth / size.width, margin = 12;
-    const x = at.x * scale, y = at.y * scale, side = at.width * scale;
+    const x = at.x * scale, y = at.y * scale, side = plan.cell * scale;
     if (x < view.scrollLeft + margin) view.scrollLeft = x - margin;
     if (y < view.scrollTop + margin) view.scrollTop = y - margin;
     if (x + side > view.scrollLeft + view.clientWidth - margin)
@@ -118,14 +111,15 @@
   // marks: the names of done cells with the time of the mark
   const marks = new Map(JSON.parse(store.get(data.key) || "[]"));
   const names = new Map(cells.map((c, i) => [c[NAME], i]));
-  const ticks = new Map();
+  const ticks = new Map(), layer = svgElement("g", { class: "ticks" });
+  svg.append(layer);
   const tick = (i, on) => {
     if (!on) { ticks.get(i)?.remove(); ticks.delete(i); return; }
     if (ticks.has(i)) return;
-    const at = square(i), x = at.x, y = at.y, s = at.width;
+    const { x, y } = square(i), s = plan.cell;
     const mark = svgElement("path", { class: "tick", d: `M${x} ${y + s}L${x + s} ${y}M${x + s * 0.08} ${y + s * 0.78}` +
       `L${x + s * 0.2} ${y + s * 0.92}L${x + s * 0.42} ${y + s * 0.68}` });
-    groups[i].append(mark);
+    layer.append(mark);
     ticks.set(i, mark);
   };
   const showDone = () => {
@@ -166,9 +160,13 @@
   byId("done").addEventListener("click", toggle);
   byId("read").addEventListener("input", answer);
   byId("instrument").addEventListener("input", answer);
-  svg.addEventListener("click", (event) => {
-    const group = event.target.closest("[data-i]");
-    if (group) choose(Number(group.dataset.i));
+  // the cell under a finger, by its place alone: no cell need be a thing of its own
+  ground.addEventListener("click", (event) => {
+    const box = ground.getBoundingClientRect(), scale = box.width / size.width;
+    const step = (from, edge, first) => first + Math.floor(((from / scale) - edge) / plan.cell);
+    const i = places.get(step(event.clientX - box.left, plan.x, plan.column) + "," +
+      step(event.clientY - box.top, plan.y, plan.row));
+    if (i !== undefined) choose(i);
   });
   const keys = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
   view.addEventListener("keydown", (event) => {
@@ -182,23 +180,32 @@
     if (now >= 0) follow();
   });
 
-  // Figures are drawn where they are in view and large enough to be read: a pit of ten thousand cells
-  // stays quick.
-  // The drawing keeps its size and is scaled as one picture.
+  // Figures are shown where they are in view and large enough to be read, and the drawing keeps its size
+  // and is scaled as one picture: a pit of ten thousand cells stays quick.
   ground.style.aspectRatio = size.width + " / " + size.height;
   ground.classList.add("scaled");
-  const figures = svg.querySelector(".figures");
-  const lines = figures ? [...figures.children].map((line) => {
-    const text = line.firstElementChild;
-    return { line, y: Number(text.getAttribute("y")), height: Number(text.getAttribute("font-size")) };
-  }) : [];
+  const blocks = [...svg.querySelectorAll(".block")].map((block) => {
+    const texts = [...block.children], at = (text, name) => Number(text.getAttribute(name));
+    const along = texts.map((text) => at(text, "x")), down = texts.map((text) => at(text, "y"));
+    return { block, height: at(texts[0], "font-size"), left: least(along) - plan.cell, right: most(along) + plan.cell,
+      top: least(down) - plan.cell, foot: most(down) + plan.cell, shown: true };
+  });
+  const showFigures = (seen) => {
+    for (const part of blocks) {
+      const shown = seen(part);
+      if (shown === part.shown) continue;
+      part.shown = shown;
+      part.block.style.display = shown ? "" : "none";
+    }
+  };
   const show = () => {
     const scale = ground.clientWidth / size.width;
+    const left = view.scrollLeft / scale, right = left + view.clientWidth / scale;
+    const top = view.scrollTop / scale, foot = top + view.clientHeight / scale;
+    showFigures((part) => part.height * scale >= 7 && part.right > left && part.left < right &&
+      part.foot > top && part.top < foot);
     svg.style.transform = `scale(${ground.clientWidth / 1000})`;
     place();
-    const from = view.scrollTop / scale, to = from + view.clientHeight / scale;
-    for (const { line, y, height } of lines)
-      line.style.display = height * scale >= 7 && y > from - 15 && y - height < to + 15 ? "" : "none";
   };
   let waiting = false;
   view.addEventListener("scroll", () => {
@@ -217,8 +224,7 @@
     const level = (view.scrollTop + view.clientHeight / 2) / height;
     const before = scale;
     scale = Math.min(mostZoom, Math.max(1, scale * by));
-    for (const { line } of lines) line.style.display = "none";
-    ground.style.setProperty("--zoom", scale);
+    ground.style.width = 100 * scale + "%";
     view.scrollLeft = middle * width * scale / before - view.clientWidth / 2;
     view.scrollTop = level * height * scale / before - view.clientHeight / 2;
     show();
@@ -226,7 +232,7 @@
   byId("nearer").addEventListener("click", () => zoom(1.4));
   byId("farther").addEventListener("click", () => zoom(1 / 1.4));
   byId("whole").addEventListener("click", () => zoom(1 / scale));
-  if (cells.length) zoom(Math.max(1, 34 * size.width / (square(0).width * view.clientWidth)));
+  if (cells.length) zoom(Math.max(1, 34 * size.width / (plan.cell * view.clientWidth)));
   view.scrollLeft = view.scrollTop = 0;
   show();
 }

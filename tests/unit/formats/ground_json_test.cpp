@@ -21,8 +21,13 @@ ground::GroundResult small_result() {
   r.surface_area = Area::square_metres(0.1 + 0.2 + 34);
   r.lowest = Elevation::metres(61.7);
   r.highest = Elevation::metres(64.05);
-  r.suspects = {{"P9", "stands 4 m above", Length::metres(4.0 / 3), {"ground.csv", 10, 1}},
-                {"P\xC3\xA9 \"2\"", "stands 1 m below", Length::metres(-1), {"ground.csv", 3, 1}}};
+  r.suspects = {
+      {"P9",
+       "stands 4 m above",
+       Length::metres(4.0 / 3),
+       grid_position(715831.5, 734699.25, 66.3),
+       {"ground.csv", 10, 1}},
+      {"P\xC3\xA9 \"2\"", "stands 1 m below", Length::metres(-1), {}, {"ground.csv", 3, 1}}};
   r.crossings = {{"top", "drain", grid_point(715835.5, 734705.1), Length::metres(0.7 - 0.2)}};
   return r;
 }
@@ -44,6 +49,10 @@ TEST(GroundJson, EveryNumberAndNameReadsBack_ground_json_1) {
   EXPECT_EQ(json["suspects"][0]["point"], "P9");
   EXPECT_EQ(json["suspects"][0]["why"], "stands 4 m above");
   EXPECT_EQ(json["suspects"][0]["by_m"].get<double>(), 4.0 / 3);
+  EXPECT_EQ(json["suspects"][0]["easting"], 715831.5);
+  EXPECT_EQ(json["suspects"][0]["northing"], 734699.25);
+  EXPECT_EQ(json["suspects"][0]["height"], 66.3);
+  EXPECT_TRUE(json["contour_interval_m"].is_null());
   EXPECT_EQ(json["suspects"][1]["point"], r.suspects[1].point);
   EXPECT_EQ(json["suspects"][1]["by_m"], -1);
   ASSERT_EQ(json["crossings"].size(), 1U);

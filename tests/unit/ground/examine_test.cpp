@@ -89,6 +89,10 @@ TEST(Examine, SpikesUpAndDownInsideAndAtTheRim) {
     EXPECT_NEAR(abs(r.suspects[0].by).in_metres(), 4, 0.7);
     EXPECT_EQ(r.suspects[0].place.line, static_cast<int>(where) + 2);
     EXPECT_EQ(codes_of(r), std::vector<std::string>{"spike"});
+    EXPECT_EQ(r.suspects[0].at, input.points.points[where].at);
+    ASSERT_EQ(r.found.size(), 1U);
+    EXPECT_EQ(r.found[0].finding, r.head.findings[0]);
+    EXPECT_EQ(r.found[0].at, input.points.points[where].at.at);
   }
 }
 

@@ -53,7 +53,7 @@ inline dig::DigResult invented_dig(int columns = 4, int rows = 3) {
     for (const auto& [name, z] :
          {std::pair{"ground", kGround}, std::pair{"tank top", kFloor + 0.82},
           std::pair{"tank underside", kFloor + 0.02}, std::pair{"dig level", kFloor}})
-      dig.levels.push_back({name, level(z), at});
+      dig.levels.push_back({name, level(z), at, metres(52.345 - z)});
   dig.cut = BankVolume::cubic_metres(columns * rows);
   dig.deepest_cut = dig.mean_cut = metres(1);
   dig.tank_height = metres(0.8);

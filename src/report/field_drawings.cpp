@@ -1,0 +1,88 @@
+#include "report/field_drawings.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "report/north_up.h"
+#include "report/words.h"
+
+namespace squaredig::report {
+namespace {
+
+constexpr Colour kBar{0.35, 0.45, 0.6};
+constexpr Colour kStation{0.7, 0.08, 0.05};
+
+}  // namespace
+
+void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box& box) {
+  std::vector<GridPoint> points;
+  for (const auto& p : field.points) points.push_back(p.at);
+  for (const auto& setup : field.setups) points.push_back(setup.at);
+  if (points.empty()) return;
+  const TankView view = north_up(points, {{box.top_left.x + 4, box.top_left.y + 8},
+                                          {box.bottom_right.x - 30, box.bottom_right.y - 8}});
+  constexpr std::size_t kNamed = 150;
+  canvas.begin_group({{"class", "points"}});
+  for (const auto& p : field.points) {
+    const At at = view(p.at);
+    canvas.disc(at, 0.7, kInk);
+    if (field.points.size() <= kNamed)
+      canvas.text({at.x + 1.6, at.y + 1.2}, p.point, Lettering{8.5}.on(kPaper));
+  }
+  canvas.end_group();
+  canvas.begin_group({{"class", "stations"}});
+  for (const auto& setup : field.setups) {
+    const At at = view(setup.at);
+    canvas.polygon({{at.x, at.y - 2.2}, {at.x + 2, at.y + 1.4}, {at.x - 2, at.y + 1.4}},
+                   {0.6, kStation});
+    canvas.text({at.x - 2.4, at.y - 1.2}, "set-up " + setup.setup,
+                Lettering{9, kStation, Anchor::Right}.bold().on(kPaper));
+  }
+  canvas.end_group();
+  draw_north(canvas, {box.bottom_right.x - 8, box.top_left.y + 10}, view.north());
+  canvas.text({box.bottom_right.x, box.bottom_right.y - 1}, "plan " + view.scale_text(),
+              {9, kQuiet, Anchor::Right});
+}
+
+double residual_height(const field::SetupResult& setup) {
+  return 12 + kResidualStep * static_cast<double>(setup.residuals.size());
+}
+
+void draw_residuals(Canvas& canvas, const field::SetupResult& setup, const Box& box) {
+  double most = 4;  // times sigma, at least
+  for (const auto& r : setup.residuals)
+    if (r.normalised) most = std::max(most, std::ceil(std::abs(*r.normalised)));
+  const double left = box.top_left.x + 62, right = box.bottom_right.x - 18;
+  const double middle = (left + right) / 2, each = (right - left) / 2 / most;
+  const double top = box.top_left.y + 8, foot = box.top_left.y + residual_height(setup) - 3;
+  canvas.begin_group({{"class", "residuals"}});
+  const int step = std::max(1, static_cast<int>(std::ceil(most / 6)));
+  for (int n = 0; n <= static_cast<int>(most); n += step)
+    for (const int side : {-1, 1}) {
+      const double x = middle + side * n * each;
+      canvas.line({{x, top - 1.5}, {x, foot}}, {n == 0 ? 0.4 : 0.15, n == 0 ? kInk : kQuiet});
+      if (side > 0 || n > 0)
+        canvas.text({x, top - 2.6}, std::to_string(side * n), {8.5, kQuiet, Anchor::Middle});
+    }
+  canvas.text({left - 3, top - 2.6}, "residual over its sigma",
+              Lettering{8.5, kInk, Anchor::Right}.bold());
+  double y = top;
+  for (const auto& r : setup.residuals) {
+    canvas.text({left - 3, y + 3.4}, r.target + ", " + words(r.reading),
+                {8.5, kInk, Anchor::Right});
+    if (r.normalised) {
+      const double x = middle + *r.normalised * each;
+      const std::vector<At> bar{{middle, y + 0.9}, {x, y + 0.9}, {x, y + 4.1}, {middle, y + 4.1}};
+      if (r.left_out)
+        canvas.polygon(bar, {0.5, kStation});
+      else
+        canvas.fill(bar, kBar);
+    } else {
+      canvas.text({middle + 1.5, y + 3.4}, "not checked", Lettering{8.5, kQuiet}.on(kPaper));
+    }
+    y += kResidualStep;
+  }
+  canvas.end_group();
+}
+
+}  // namespace squaredig::report

@@ -1,0 +1,174 @@
+// Small invented results of field, ground, fill and record to draw.
+#pragma once
+
+#include "field/field_result.h"
+#include "fill/fill_result.h"
+#include "ground/ground_result.h"
+#include "record/record_result.h"
+#include "unit/report/results.h"
+
+namespace squaredig::report {
+
+inline ground::GroundResult invented_ground() {
+  ground::GroundResult ground;
+  ground.head = invented_head();
+  ground.points = 4;
+  ground.triangles = 2;
+  ground.plan_area = Area::square_metres(1200);
+  ground.lowest = level(60.1);
+  ground.highest = level(61.3);
+  ground.contour_interval = metres(0.2);
+  ground.rim = {{grid_point(kEast, kNorth), grid_point(kEast + 40, kNorth),
+                 grid_point(kEast + 40, kNorth + 30), grid_point(kEast, kNorth + 30)}};
+  for (int i = 0; i < 6; ++i)
+    ground.contours.push_back(
+        {level(60.2 + 0.2 * i),
+         {grid_point(kEast + 3 + 6 * i, kNorth), grid_point(kEast + 5 + 6 * i, kNorth + 15),
+          grid_point(kEast + 3 + 6 * i, kNorth + 30)},
+         false});
+  ground.contours.push_back(
+      {level(61.2),
+       {grid_point(kEast + 36, kNorth + 5), grid_point(kEast + 38, kNorth + 5),
+        grid_point(kEast + 37, kNorth + 7)},
+       true});
+  ground.breaklines = {{"kerb",
+                        "kerb.csv",
+                        {{grid_position(kEast + 2, kNorth + 20, 60.2), true, 2},
+                         {grid_position(kEast + 38, kNorth + 24, 61.2), true, 3}}}};
+  ground.suspects = {{"P7",
+                      "stands 0.900 m above",
+                      metres(0.9),
+                      grid_position(kEast + 20, kNorth + 10, 61.7),
+                      {"ground.csv", 8, 1}}};
+  ground.head.findings = {{"spike", "point \"P7\" stands 0.900 m above"}};
+  ground.found = {{ground.head.findings[0], grid_point(kEast + 20, kNorth + 10)}};
+  for (const auto& p : ground.rim[0]) ground.surface.vertices.push_back({p, level(60.5)});
+  return ground;
+}
+
+inline field::FieldResult invented_field() {
+  field::FieldResult field;
+  field.head = invented_head();
+  const field::Covariance covariance{4e-6, 0, 9e-6, 0, 0, 1.6e-5};
+  field.points = {{"A1",
+                   "PEG",
+                   grid_point(kEast, kNorth),
+                   level(60.123),
+                   covariance,
+                   "set-up S1",
+                   2,
+                   {"setups.csv", 4, 1}},
+                  {"GL1",
+                   "GL",
+                   grid_point(kEast + 30, kNorth + 12),
+                   level(61.5),
+                   {},
+                   "set-up S1",
+                   1,
+                   {"setups.csv", 5, 1}}};
+  field.withheld = {{"Q9", "its distance contradicts all others", {"setups.csv", 9, 1}}};
+  field::SetupResult setup;
+  setup.setup = "S1";
+  setup.kind = field::SetupKind::FreeStation;
+  setup.at = grid_point(kEast + 12, kNorth - 8);
+  setup.height = level(62);
+  setup.sigma0 = 0.93;
+  setup.redundancy = 5;
+  setup.residuals = {
+      {"CP1", field::Reading::Direction, {{"setups.csv", 2, 1}}, 3.4, 0.6, 1.2, 21.0, {}, false},
+      {"CP2", field::Reading::Distance, {{"setups.csv", 3, 1}}, -48.5, 0.7, -5.6, 12.0, {}, true},
+      {"A1", field::Reading::Zenith, {{"setups.csv", 4, 1}}, 0.0, 0.0, {}, {}, {}, false}};
+  field.setups.push_back(setup);
+  field::LevelResult levels;
+  levels.runs.push_back({"CP1",
+                         "CP3",
+                         4,
+                         metres(230),
+                         metres(1.234),
+                         metres(-0.0021),
+                         metres(0.006),
+                         Verdict::Conforms,
+                         {},
+                         {"levels.csv", 2, 1}});
+  levels.points = {{"TP1", level(60.777), metres(0.0008), false, {"levels.csv", 3, 1}}};
+  field.levels = levels;
+  return field;
+}
+
+inline fill::FillResult invented_fill() {
+  fill::FillResult fill;
+  fill.head = invented_head();
+  fill.bedding = CompactedVolume::cubic_metres(4.81);
+  fill.side_fill = {{1, level(50.02), level(50.32), CompactedVolume::cubic_metres(6.6), true},
+                    {2, level(50.32), level(50.62), CompactedVolume::cubic_metres(7.7), true},
+                    {3, level(50.62), level(50.82), CompactedVolume::cubic_metres(5.5), false}};
+  fill.capping = {{1, Area::square_metres(20), CompactedVolume::cubic_metres(3)}};
+  fill.materials = {{"capping", CompactedVolume::cubic_metres(3), BankVolume::cubic_metres(3.3),
+                     LooseVolume::cubic_metres(4.1), 6.0}};
+  fill.layers = {{"cap 1", metres(0.1501), metres(0.1254), at_tank(1, 1),
+                  CompactedVolume::cubic_metres(3), Area::square_metres(20), metres(0.15),
+                  metres(0.003), Verdict::DoesNotConform}};
+  fill.uplift = {{"empty, uncovered", Force::kilonewtons(120), Force::kilonewtons(60), 0.5}};
+  fill.uplift_definition = "down over up, no wall friction";
+  return fill;
+}
+
+inline record::RecordResult invented_record() {
+  record::RecordResult record;
+  record.head = invented_head();
+  record.storage.gross = Volume::cubic_metres(9.6);
+  record.storage.net = Volume::cubic_metres(9.12);
+  record.storage.outlet = level(50.42);
+  record.storage.below_outlet = Volume::cubic_metres(4.56);
+  record.storage.stands_on = "the underside as designed";
+  for (int i = 0; i <= 8; ++i)
+    record.storage.table.push_back(
+        {level(50.02 + 0.1 * i), Volume::cubic_metres(1.2 * i), Volume::cubic_metres(1.14 * i)});
+  record.stages = {{"base", "does not conform", "2026-03-20 14:10", 3}};
+  return record;
+}
+
+// The invented dig with everything round it: a boundary it passes, a service, the line of
+// influence.
+inline dig::DigResult invented_dig_with_site() {
+  dig::DigResult dig = invented_dig();
+  dig.surroundings.keep_out = {
+      {"fence",
+       "b.csv",
+       {{{at_tank(-3, -1.5), {}}, false, 2}, {{at_tank(7, -1.2), {}}, false, 3}}}};
+  dig.surroundings.services = {
+      {"water main",
+       "s.csv",
+       {{{at_tank(-2, 4.2), level(50.7)}, true, 2}, {{at_tank(6, 4.6), level(50.4)}, true, 3}}}};
+  dig.surroundings.influence = Batter::run_per_rise(1.5);
+  dig.surroundings.influence_line = {{{at_tank(-1.7, -1.7), level(kGround)},
+                                      {at_tank(5.7, -1.7), level(kGround)},
+                                      {at_tank(5.7, 4.7), level(kGround)},
+                                      {at_tank(-1.7, 4.7), level(kGround)}}};
+  dig.surroundings.spoil_setback = metres(0.5);
+  dig.clashes = {
+      {"keep-out and influence line", "fence", at_tank(2, -1.35), metres(-0.35), {}, {}, {}}};
+  dig.nearby = {dig.clashes[0],
+                {"service and excavation", "water main", at_tank(3, 4.45), metres(0.62),
+                 metres(0.5), metres(0), level(50.525)}};
+  dig.room = {{"AB", metres(1.32), metres(0.6), "fence", at_tank(4, -0.2)},
+              {"CD", {}, metres(0.6), "", at_tank(2, 3.2)}};
+  dig.batters = {{"AB", Batter::run_per_rise(0)},
+                 {"BC", Batter::run_per_rise(1.5)},
+                 {"CD", Batter::run_per_rise(1.5)},
+                 {"DA", Batter::run_per_rise(1.5)}};
+  dig.batter_given_by = "the ground report";
+  dig.vertical_faces = {{"on side AB", metres(1.62), at_tank(2, -0.2)}};
+  dig::ProgressResult week;
+  week.name = "week 1";
+  week.dug = BankVolume::cubic_metres(7.3);
+  week.remaining = BankVolume::cubic_metres(4.7);
+  week.over_dig = BankVolume::cubic_metres(0.4);
+  week.deepest_over_dig = metres(0.17);
+  week.deepest_at = at_tank(1.2, 1.4);
+  week.over_dig_plan = {{"c1r1", BankVolume::cubic_metres(0.4), Area::square_metres(0.9)}};
+  dig.progress = {week};
+  return dig;
+}
+
+}  // namespace squaredig::report
