@@ -13,6 +13,6 @@ inline std::filesystem::path shared_data(const std::string& file) {
 }
 }  // namespace squaredig::testing
 
-#define SQUAREDIG_NEEDS_SHARED_DATA(file)                                       \
-  if (!std::filesystem::exists(squaredig::testing::shared_data(file)))          \
+#define SQUAREDIG_NEEDS_SHARED_DATA(file)                              \
+  if (!std::filesystem::exists(squaredig::testing::shared_data(file))) \
   GTEST_SKIP() << "skipped: no shared data file " << (file)

@@ -278,7 +278,8 @@ bool CsvRows::text_is_sound() {
   if (plain_) return true;
   for (const CsvCell& cell : row_.cells) {
     if (has(cell.text, '\0'))
-      fault_at(cell.start, "a byte of value zero", "text in UTF-8", "save the file again as CSV in UTF-8");
+      fault_at(cell.start, "a byte of value zero", "text in UTF-8",
+               "save the file again as CSV in UTF-8");
     else if (!is_utf8(cell.text))
       fault_at(cell.start, "bytes that are not UTF-8", "text in UTF-8",
                "save the file again as CSV in UTF-8");

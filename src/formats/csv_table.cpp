@@ -193,7 +193,8 @@ std::string_view CsvTable::text(std::size_t column) const {
 std::string_view CsvTable::name(std::size_t column) {
   const std::string_view found = text(column);
   if (found.empty())
-    fault(column, "no name in column " + wanted_[column].name, "a name", "fill it in or take out the row");
+    fault(column, "no name in column " + wanted_[column].name, "a name",
+          "fill it in or take out the row");
   return found;
 }
 

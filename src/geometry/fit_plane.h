@@ -4,7 +4,7 @@
 // Requires: at least three points, not all on one line in plan.
 // Laws: fit.1 residuals of the least-squares plane sum to zero; fit.2 the minimum-zone width is
 //   never above the least-squares range; fit.3 adding one plane to all heights changes no residual.
-// Accuracy: coordinates are reduced to their mean first; measured against NIST StRD, docs/accuracy.md.
+// Accuracy: coordinates are reduced to their mean first; NIST StRD and docs/accuracy.md measure it.
 // Errors: nothing when the requirement does not hold.
 // Source: normal equations about the centroid; minimum zone as the linear programme min w with
 //   |z - plane| <= w/2, by exchange of the four extreme points.

@@ -1,8 +1,8 @@
 // Polygons in plan: area, tests, clipping, the largest empty circle.
 //
 // Frame and units: site frame, metres; anticlockwise positive.
-// Laws: polygon.1 clip(p, line) + clip(p, opposite line) = p in area; polygon.2 the area of a clip is
-//   never above the area of the polygon.
+// Laws: polygon.1 clip(p, line) + clip(p, opposite line) = p in area; polygon.2 the area of a clip
+//   is never above the area of the polygon.
 // Accuracy: areas about the first vertex, one rounding per product.
 // Source: Sutherland and Hodgman's clipping against one half-plane, definition.
 #pragma once
@@ -32,8 +32,8 @@ struct Circle {
   Point2 centre;
   double radius = 0;
 };
-// The largest circle centred inside the polygon that holds no point inside it. Exact up to rounding:
-// centres are Voronoi vertices, crossings of Voronoi edges with the polygon, or its corners.
+// The largest circle centred inside the polygon that holds no point inside it, exact up to
+// rounding: its centre is a Voronoi vertex, a Voronoi edge's crossing with the polygon, or a corner.
 Circle largest_empty_circle(std::span<const Point2> polygon, std::span<const Point2> points);
 
 }  // namespace squaredig::geometry

@@ -142,7 +142,7 @@ struct Check {
   std::optional<Length> uncertainty;  // expanded; nothing where the measurement states none
 };
 
-// A measured peg; a corner is told along its leading side, a pipe along its side, a shaft along A-B.
+// A measured peg; a corner is told along its leading side, a pipe along its own, a shaft along A-B.
 struct PegDelta {
   std::string name;
   GridPoint measured;

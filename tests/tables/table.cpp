@@ -136,7 +136,7 @@ int run(int argc, char** argv, const std::function<std::string(const std::string
       ++failed;
       std::cout << place << text << ":" << wrong << "\n";
     } catch (const UnknownWords& unknown) {
-      std::cout << place << "not known: " << unknown.text << "\n";
+      std::cout << place << "not known: " << unknown.what() << "\n";
       return 2;
     }
   }

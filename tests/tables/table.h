@@ -8,6 +8,7 @@
 #pragma once
 
 #include <functional>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -16,8 +17,9 @@
 
 namespace squaredig::tables {
 
-struct UnknownWords {
-  std::string text;
+class UnknownWords : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
 };
 
 // The number a text is; UnknownWords where it is none.
