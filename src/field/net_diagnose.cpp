@@ -15,13 +15,6 @@ std::string amount(Reading reading, double error) {
   return fixed(Angle::radians(error).in_seconds(), 1) + "\"";
 }
 
-void leave_out(Net& net, const Observed& o) {
-  NetSight& sight = net.sights[o.sight];
-  if (o.reading == Reading::Direction) sight.use_direction = false;
-  if (o.reading == Reading::Zenith) sight.use_zenith = false;
-  if (o.reading == Reading::Distance) sight.use_slope = false;
-}
-
 class Examiner {
  public:
   Examiner(const Net& part, const std::vector<NetPoint>& control, const Shape& shape)
@@ -29,7 +22,12 @@ class Examiner {
 
   Diagnosis examine() {
     out_.fit = fit_net(net_, shape_);
-    if (!out_.fit || out_.fit->passes()) return std::move(out_);
+    if (!out_.fit) {
+      // readings that contradict each other can lead nowhere at all: a wrong name may explain them
+      if (!on_a_circle()) supposed();
+      return std::move(out_);
+    }
+    if (out_.fit->passes()) return std::move(out_);
     if (!adjust::most_suspect(out_.fit->estimates, kTests.critical)) {
       larger_than_stated();
       return std::move(out_);
@@ -44,6 +42,12 @@ class Examiner {
   }
 
  private:
+  bool on_a_circle() const {
+    for (std::size_t s = 0; s < net_.setups.size(); ++s)
+      if (on_danger_circle(net_, s)) return true;
+    return false;
+  }
+
   // No single reading stands out, but all together miss by more than their sigmas.
   void larger_than_stated() {
     out_.unit = *out_.fit->estimates.sigma0();
@@ -154,6 +158,7 @@ class Examiner {
   bool supposed() {
     const auto fitting = suppositions_that_fit(net_, control_, shape_);
     if (fitting.empty()) return false;
+    if (!out_.fit) out_.fit = fitting.front().fit;
     if (fitting.size() == 1 && fitting.front().blunder == Blunder::WholeSight) {
       out_.fit = fitting.front().fit;
       out_.findings.push_back({fitting.front().code, fitting.front().text + "; it is left out"});

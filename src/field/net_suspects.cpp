@@ -13,7 +13,24 @@ constexpr std::size_t kMostTargets = 30;  // of one set-up, tried for wrong and 
 
 std::string metres(double m) { return fixed(m, 3) + " m"; }
 
-// The part adjusted anew from scratch, where it then passes.
+// The fit where it passes, if need be without one reading that hardly is more than chance. What is
+// left without any check would pass whatever was supposed.
+std::optional<NetFit> accepted(const Net& net, std::optional<NetFit> fit, const Shape& shape) {
+  constexpr double kHardly = 4.5;  // normalised: seven in a million by chance
+  if (!fit || fit->estimates.freedom == 0) return std::nullopt;
+  if (fit->passes()) return fit;
+  const auto worst = adjust::most_suspect(fit->estimates, kTests.critical);
+  if (!worst || std::abs(*fit->estimates.observations[*worst].normalised) > kHardly ||
+      fit->observed[*worst].sight >= net.sights.size())
+    return std::nullopt;
+  Net without = net;
+  leave_out(without, fit->observed[*worst]);
+  auto next = fit_net(without, shape);
+  if (!next || next->estimates.freedom == 0 || !next->passes()) return std::nullopt;
+  return next;
+}
+
+// The part adjusted anew from scratch, where it then is accepted.
 std::optional<NetFit> passing(Net net, const Shape& shape) {
   for (NetPoint& p : net.points) {
     p.placed = p.plan_known;
@@ -25,10 +42,7 @@ std::optional<NetFit> passing(Net net, const Shape& shape) {
   for (const NetSetup& setup : net.setups)
     if (!setup.placed) return std::nullopt;
   prepare_net(net);
-  auto fit = fit_net(net, shape);
-  // what is left without any check would pass whatever was supposed
-  if (!fit || fit->estimates.freedom == 0 || !fit->passes()) return std::nullopt;
-  return fit;
+  return accepted(net, fit_net(net, shape), shape);
 }
 
 std::size_t point_number(Net& net, const NetPoint& wanted) {
@@ -190,9 +204,7 @@ class Supposer {
     };
     setup.orientation = turn_of(0);
     setup.second_orientation = turn_of(cut);
-    auto fit = fit_net(net, shape_);
-    if (!fit || fit->estimates.freedom == 0 || !fit->passes()) return std::nullopt;
-    return fit;
+    return accepted(net, fit_net(net, shape_), shape_);
   }
 
   void wrong_station(std::size_t s) {
@@ -235,10 +247,20 @@ class Supposer {
     Net net = part_;
     NetSight& sight = net.sights[i];
     sight.use_direction = sight.use_zenith = sight.use_slope = false;
+    auto fit = passing(std::move(net), shape_);
+    if (fit && !all_used(*fit, i)) fit = std::nullopt;  // coordinates are given: nothing is hidden
     keep(Blunder::WholeSight, "wrong-target",
          of_setup(s) + where(part_.sights[i].places) + ": the sight is not to " +
              quoted(part_.points[part_.sights[i].target].name),
-         passing(std::move(net), shape_));
+         std::move(fit));
+  }
+
+  static bool all_used(const NetFit& fit, std::size_t but) {
+    for (std::size_t i = 0; i < fit.net.sights.size(); ++i) {
+      const NetSight& sight = fit.net.sights[i];
+      if (i != but && !(sight.use_direction && sight.use_zenith && sight.use_slope)) return false;
+    }
+    return true;
   }
 
   const Net& part_;
@@ -248,6 +270,13 @@ class Supposer {
 };
 
 }  // namespace
+
+void leave_out(Net& net, const Observed& reading) {
+  NetSight& sight = net.sights[reading.sight];
+  if (reading.reading == Reading::Direction) sight.use_direction = false;
+  if (reading.reading == Reading::Zenith) sight.use_zenith = false;
+  if (reading.reading == Reading::Distance) sight.use_slope = false;
+}
 
 Net without_sideshots(const Net& part) {
   Net slim;

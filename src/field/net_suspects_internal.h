@@ -14,10 +14,14 @@ struct Supposition {
   NetFit fit;
 };
 
+void leave_out(Net& net, const Observed& reading);
+
 // The part without its sideshots: what the adjustment works on.
 Net without_sideshots(const Net& part);
 
 // The suppositions under which the part passes every test, those that explain most simply first.
+// One reading beyond chance by a little may be left out beside: one in a thousand always is, and
+// must not hide a wrong name.
 std::vector<Supposition> suppositions_that_fit(const Net& part,
                                                const std::vector<NetPoint>& control,
                                                const Shape& shape);

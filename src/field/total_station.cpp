@@ -61,9 +61,11 @@ class Reduction {
           {ProblemKind::Input, setup.place,
            "set-up " + quoted(setup.name) +
                (circle ? " stands on the danger circle through its targets"
-                       : ": its readings do not fix its place"),
-           circle ? "a distance, or a target off the circle" : "more known targets, or distances",
-           "sight another point and add it"});
+                       : ": its readings do not fix its place, or one of them is far out"),
+           circle ? "a distance, or a target off the circle"
+                  : "known targets and distances that agree on one place",
+           circle ? "sight another point and add it"
+                  : "correct the names and angles of its sights, or add another sight"});
     }
   }
 

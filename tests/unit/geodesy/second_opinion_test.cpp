@@ -29,7 +29,7 @@ struct Told {
   double x, y, gamma, k;  // of the other library: degrees
 };
 
-void expect_same(const Grid& grid, Geographic at, const Told& other) {
+void expect_same(const Grid& grid, Geographic at, const Told& other, bool factors_too) {
   const GridPoint p = grid.to_grid(at);
   EXPECT_NEAR(p.easting.in_metres(), other.x, kMetres) << grid.code() << " seed " << kSeed;
   EXPECT_NEAR(p.northing.in_metres(), other.y, kMetres) << grid.code() << " seed " << kSeed;
@@ -37,6 +37,7 @@ void expect_same(const Grid& grid, Geographic at, const Told& other) {
   const double radius = 6.4e6;
   EXPECT_NEAR((back.latitude - at.latitude).in_radians() * radius, 0, kMetres) << grid.code();
   EXPECT_NEAR((back.longitude - at.longitude).in_radians() * radius, 0, kMetres) << grid.code();
+  if (!factors_too) return;
   const GridFactors f = grid.factors(p);
   EXPECT_NEAR(f.point_scale.value(), other.k, kFactors) << grid.code() << " seed " << kSeed;
   EXPECT_NEAR((f.convergence - Angle::degrees(other.gamma)).in_radians(), 0, kFactors)
@@ -58,7 +59,8 @@ void compare(const Zone& z, const Projection& other) {
     other.Forward(z.central, lat, lon, told.x, told.y, told.gamma, told.k);
     told.x += z.false_east - x0;
     told.y += z.false_north - y0;
-    expect_same(grid, {Angle::degrees(lat), Angle::degrees(lon)}, told);
+    // the library takes its time over factors: every third point has them
+    expect_same(grid, {Angle::degrees(lat), Angle::degrees(lon)}, told, i % 3 == 0);
   }
 }
 
