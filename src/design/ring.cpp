@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <tuple>
 
 #include "design/ring_internal.h"
 #include "geometry/polygon.h"
@@ -106,13 +108,31 @@ void note_sharp(const SideRing& ring, std::size_t side, Point2 direction, const 
     cover.sharp.emplace_back(side, ring.side[hit.edge]);
 }
 
-void cover_ring(const SideRing& ring, Cover& cover) {
+// Rings that were covered before: many orders of cuts lead to the same part, and without this the
+// work would double with every reflex corner.
+class Seen {
+ public:
+  // False the second time.
+  bool is_new(const SideRing& ring) {
+    std::vector<Corner> corners;
+    for (std::size_t i = 0; i < ring.corners.size(); ++i)
+      corners.push_back({std::llround(ring.corners[i].x / kGrain),
+                         std::llround(ring.corners[i].y / kGrain), ring.side[i]});
+    std::rotate(corners.begin(), std::min_element(corners.begin(), corners.end()), corners.end());
+    return rings_.insert(std::move(corners)).second;
+  }
+
+ private:
+  static constexpr double kGrain = 1e-7;  // far over the rounding of where two lines meet
+  using Corner = std::tuple<long long, long long, std::size_t>;
+  std::set<std::vector<Corner>> rings_;
+};
+
+void cover_ring(const SideRing& ring, Seen& seen, Cover& cover) {
+  if (!seen.is_new(ring)) return;
   const auto v = reflex_corner(ring);
   if (!v) {
-    const bool known = std::any_of(cover.rings.begin(), cover.rings.end(), [&](const auto& r) {
-      return r.corners == ring.corners && r.side == ring.side;
-    });
-    if (!known) cover.rings.push_back(ring);
+    cover.rings.push_back(ring);
     return;
   }
   const std::size_t n = ring.corners.size();
@@ -121,11 +141,11 @@ void cover_ring(const SideRing& ring, Cover& cover) {
   const Point2 back = unit(ring.corners[*v] - ring.corners[(*v + 1) % n]);
   if (const auto hit = first_hit(ring, *v, onward)) {
     note_sharp(ring, ring.side[before], onward, *hit, cover);
-    cover_ring(behind_incoming(ring, *v, *hit), cover);
+    cover_ring(behind_incoming(ring, *v, *hit), seen, cover);
   }
   if (const auto hit = first_hit(ring, *v, back)) {
     note_sharp(ring, ring.side[*v], back, *hit, cover);
-    cover_ring(behind_outgoing(ring, *v, *hit), cover);
+    cover_ring(behind_outgoing(ring, *v, *hit), seen, cover);
   }
 }
 
@@ -196,7 +216,8 @@ SideRing convex_moved_outward(const SideRing& ring, const std::vector<double>& b
 
 Cover covered_by_convex(const SideRing& ring) {
   Cover cover;
-  cover_ring(ring, cover);
+  Seen seen;
+  cover_ring(ring, seen, cover);
   std::sort(cover.sharp.begin(), cover.sharp.end());
   cover.sharp.erase(std::unique(cover.sharp.begin(), cover.sharp.end()), cover.sharp.end());
   return cover;

@@ -30,5 +30,47 @@ TEST(Footprint, PartsTileTheWidenedOutlineAndNoMore_footprint_1) {
   EXPECT_THROW(area(-4), Refusal);
 }
 
+design::DesignInput outlined(const std::vector<GridPoint>& clockwise) {
+  auto input = testing::plain_pit(1, 1, 0, Batter{});
+  input.tank.corner_a.reset();
+  input.tank.outline = clockwise;
+  return input;
+}
+
+double dug_volume(const design::DesignInput& input) {
+  testing::MadeSurvey survey(testing::grid_surface(150, 37.3, [](double, double) { return 2.0; }));
+  return design::excavate(input, survey).dug.volume;
+}
+
+// Work must not double with every re-entrant corner: these have 23 and 22 of them.
+TEST(Footprint, ManyReEntrantCornersAreCoveredInTime) {
+  std::vector<GridPoint> stair{grid_point(0, 0)};
+  double area = 0;
+  for (int i = 0; i < 24; ++i) {
+    const double x = 2.0 * i, top = 96 - 3.0 * i;
+    stair.push_back(grid_point(x, top));
+    stair.push_back(grid_point(x + 2, top));
+    area += 2 * top;
+  }
+  stair.push_back(grid_point(48, 0));
+  EXPECT_NEAR(dug_volume(outlined(stair)), 2 * area, 1e-8 * area);
+
+  std::vector<GridPoint> comb{grid_point(0, 0)};
+  area = 5.0 * (8 * 11 + 4);
+  for (int i = 0; i < 12; ++i) {
+    const double x = 8.0 * i, top = 15 + i % 3;
+    comb.insert(comb.end(), {grid_point(x, top), grid_point(x + 4, top)});
+    area += 4 * (top - 5);
+    if (i < 11) comb.insert(comb.end(), {grid_point(x + 4, 5), grid_point(x + 8, 5)});
+  }
+  comb.push_back(grid_point(92, 0));
+  EXPECT_NEAR(dug_volume(outlined(comb)), 2 * area, 1e-8 * area);
+  const auto tank = design::place_tank(outlined(comb));
+  double tiled = 0;
+  for (const auto& part : design::footprint_parts(tank, geometry::SiteFrame{}, Length{}, {}))
+    tiled += geometry::area_of(part);
+  EXPECT_NEAR(tiled, area, 1e-8);
+}
+
 }  // namespace
 }  // namespace squaredig
