@@ -315,6 +315,9 @@ void place_net(Net& net, const Shape& shape) {
 bool on_danger_circle(const Net& net, std::size_t index) {
   constexpr double kNear = 0.02;  // of the radius
   const NetSetup& setup = net.setups[index];
+  if (net.points[setup.station].plan_known) return false;
+  for (const NetSight& s : net.sights)  // another set-up gives its place
+    if (s.target == setup.station && s.setup != index) return false;
   std::vector<const NetPoint*> targets;
   for (const std::size_t i : setup.sights) {
     const NetSight& s = net.sights[i];

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "refusal_text.h"
 #include "unit/field/made_site.h"
 
 namespace squaredig::field {
@@ -101,6 +102,47 @@ TEST(FieldBlunders, AKnockOfTheInstrumentIsNamed) {
     tally.count(seed, book, "bumped-setup",
                 "between " + line(site.targets() - 1) + " and " + line(site.targets() + 1) +
                     ": the instrument was knocked");
+  }
+}
+
+// Three directions alone, from a circle through three points, beside it and well off it.
+TEST(FieldBlunders, TheDangerCircleIsNamedAndNothingElse) {
+  const auto said_from = [](unsigned seed, double off) {
+    std::mt19937_64 random(seed);
+    std::uniform_real_distribution<double> radius(25, 90), third(0, 60), turn(0, 360);
+    const double r = radius(random), first = turn(random), orientation = turn(random);
+    const double bearings[] = {first, first + 40 + third(random), first + 130 + third(random),
+                               first + 230 + third(random)};  // the last is the station's
+    const auto on = [&](double bearing, double part) {
+      const GridPoint p =
+          ahead(grid_point(715800, 734600), Bearing::degrees(bearing), Length::metres(r * part));
+      return GridPosition{p, Elevation::metres(62)};
+    };
+    MadeBook book({}, seed);
+    const GridPosition station = on(bearings[3], 1 + off);
+    for (std::size_t i = 0; i < 3; ++i) book.control(name(i), on(bearings[i], 1));
+    book.control("K", station);
+    book.stand("S1", "", station, orientation);
+    for (std::size_t i = 0; i < 3; ++i)
+      book.sight(name(i), on(bearings[i], 1)).slope_distance = std::nullopt;
+    std::string text;
+    text = testing::refusal_text([&] {
+             for (const Finding& f : book.reduce().head.findings)
+               text += f.code + ": " + f.text + "\n";
+           }) +
+           text;
+    // the same sights from a mark whose place is known are no trouble
+    for (StationShot& shot : book.input.stations) shot.station = "K";
+    for (const Finding& f : book.reduce().head.findings)
+      EXPECT_NE(f.code, "danger-circle") << "seed " << seed;
+    return text;
+  };
+  for (unsigned seed = 1; seed <= 100; ++seed) {
+    for (const double off : {0.0, 1e-6, -0.004, 0.008})
+      EXPECT_NE(said_from(seed, off).find("danger circle"), std::string::npos)
+          << "seed " << seed << ", off " << off;
+    for (const double off : {-0.25, 0.4})
+      EXPECT_EQ(said_from(seed, off), "") << "seed " << seed << ", off " << off;
   }
 }
 
