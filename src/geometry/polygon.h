@@ -33,7 +33,7 @@ struct Circle {
   double radius = 0;
 };
 // The largest circle centred inside the polygon that holds no point inside it, exact up to
-// rounding: its centre is a Voronoi vertex, a crossing of its edges with the polygon, or a corner.
+// rounding: its centre is a Voronoi vertex, a Voronoi edge's crossing of the polygon, or a corner.
 Circle largest_empty_circle(std::span<const Point2> polygon, std::span<const Point2> points);
 
 }  // namespace squaredig::geometry

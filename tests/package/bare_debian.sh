@@ -1,26 +1,27 @@
 #!/usr/bin/env bash
-# bare_debian.sh FOLDER [DEB]: as root, with network. Makes a bare Debian 12 in FOLDER, or takes the one
-# that is there, and shows what a new machine sees.
-#   with DEB     installs the package by the line of docs/first-job.md, runs the example it brings, and
+# bare_debian.sh FOLDER demo|tests|DEB: as root, with network. Makes a bare Debian 12 in FOLDER, or takes
+# the one that is there, and shows what a new machine sees.
+#   demo, tests  runs demo/run or tests/run, README's two commands, on a fresh copy of what git holds
+#   DEB          installs the package by the line of docs/first-job.md, runs the example it brings, and
 #                follows docs/first-job.md word for word
-#   without      runs README's two commands, demo/run and tests/run, on a fresh copy of what git holds
 set -euo pipefail
-folder=$1 deb=${2:+$(realpath "$2")}
+folder=$1 what=$2
 source=$(cd "$(dirname "$0")/../.." && pwd)
 [ -e "$folder/etc/debian_version" ] || debootstrap --variant=minbase bookworm "$folder"
 folder=$(realpath "$folder")
 inside() { chroot "$folder" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin bash -ec "$1"; }
 
-if [ -z "$deb" ]; then
+if [ "$what" = demo ] || [ "$what" = tests ]; then
   rm -rf "$folder/root/squaredig"
   mkdir "$folder/root/squaredig"
   git -C "$source" archive HEAD | tar -x -C "$folder/root/squaredig"
+  # the house rules ask git for the files of the project
   inside 'apt-get update -qq; apt-get install -y -qq git >/dev/null; cd /root/squaredig; git init -q; git add -A'
-  inside 'cd /root/squaredig; demo/run'
-  inside 'cd /root/squaredig; tests/run'
+  inside "cd /root/squaredig; $what/run"
   exit
 fi
 
+deb=$(realpath "$what")
 cp "$deb" "$folder/root/"
 line=$(grep -m1 '^    apt install ' "$source/docs/first-job.md")
 inside "apt-get update -qq; cd /root; $line <<<y" >"$folder/root/install.log" 2>&1 ||
