@@ -9,6 +9,9 @@ folder=$1 what=$2
 source=$(cd "$(dirname "$0")/../.." && pwd)
 [ -e "$folder/etc/debian_version" ] || debootstrap --variant=minbase bookworm "$folder"
 folder=$(realpath "$folder")
+mount -t proc proc "$folder/proc" # a machine that runs has it, and with it /dev/fd
+trap 'umount "$folder/proc"' EXIT
+[ -e "$folder/dev/fd" ] || ln -s /proc/self/fd "$folder/dev/fd"
 inside() { chroot "$folder" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin bash -ec "$1"; }
 
 if [ "$what" = demo ] || [ "$what" = tests ]; then
