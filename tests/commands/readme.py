@@ -4,7 +4,7 @@ Usage: readme.py PROGRAM SOURCE [--only PAGE] [--update] [--root FOLDER]
 
 A page's blocks are followed from top to bottom in one folder that holds the demo job and `broken`, a
 job with faults in it; after `console PATH` the folder is a copy of that one of the project (a case of
-tests/commands: with its job and edits).
+tests/commands: with its job and edits), or where another page ends that is followed to there first.
 
   ```console      lines "$ command", each followed by exactly what it prints, standard error included
   ```toml FILE    lines "key = value" under their table: in FILE the line "#key =" becomes that
@@ -48,8 +48,12 @@ class Session:
         prepare(folder, source)
 
     def enter(self, path):
-        """Go to a copy of a folder of the project."""
+        """Go to a copy of a folder of the project, or to where a page of it ends."""
         self.folder = pathlib.Path(tempfile.mkdtemp(dir=self.folder))
+        if path.endswith(".md"):
+            for match in BLOCK.finditer((self.source / path).read_text(encoding="utf-8")):
+                self.block(match)
+            return
         case = self.source / path
         if (case / "case").exists():
             run_cases.prepare(case, run_cases.read_case(case / "case"), self.source, self.folder)

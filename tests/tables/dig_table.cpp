@@ -14,8 +14,14 @@ using testing::plain_pit;
 void tell(tables::Line& line, const dig::DigInput& stage, const design::DesignInput& input,
           const testing::Height& ground) {
   MadeSurvey survey(grid_surface(400, 31, ground));
+  if (line.has("shared sigma")) {
+    auto& sigmas = survey.ground();
+    sigmas.sigma_height.assign(sigmas.sigma_height.size(), Length{});
+    sigmas.sigma_common = Length::millimetres(line.value("shared sigma", "mm"));
+  }
   const auto result = dig::dig(stage, input, design::excavate(input, survey), survey);
   line.answer("cut", result.cut.in_cubic_metres(), "m3");
+  if (result.uncertainty) line.answer("sigma", result.uncertainty->sigma.in_cubic_metres(), "m3");
   line.answer("deepest cut", result.deepest_cut.in_metres(), "m");
   line.answer("floor", result.floor_area.in_square_metres(), "m2");
   line.answer("crest", result.crest_area.in_square_metres(), "m2");

@@ -16,5 +16,5 @@ foreach(stage base dig)
     "not known: level height")
 endforeach()
 find_package(Python3 REQUIRED COMPONENTS Interpreter)
-add_test(NAME tables.page COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_LIST_DIR}/page.py
+add_test(NAME docs.examples COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_LIST_DIR}/examples.py
   ${CMAKE_BINARY_DIR} ${PROJECT_SOURCE_DIR})
