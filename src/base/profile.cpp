@@ -168,7 +168,6 @@ void Profiles::gather(Point2 at, Point2 direction, double from, double to) {
 std::span<const Knot> Profiles::crossings(Point2 at, Point2 direction, double from, double to) {
   knots_.clear();
   gather(at, direction, from, to);
-  std::sort(knots_.begin(), knots_.end(), [](const Knot& a, const Knot& b) { return a.s < b.s; });
   return knots_;
 }
 

@@ -41,7 +41,7 @@ class Profiles {
   // them. Valid until the next call.
   std::span<const Knot> between(geometry::Point2 at, geometry::Point2 direction, double from,
                                 double to);
-  // The same without the two ends.
+  // The same in no order and without the two ends.
   std::span<const Knot> crossings(geometry::Point2 at, geometry::Point2 direction, double from,
                                   double to);
   // The judged points the height at a place is made of.

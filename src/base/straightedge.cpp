@@ -150,18 +150,20 @@ class Search {
     double widest = 0;
     for (const std::size_t i : order) {
       if (most[i] <= widest) break;
+      // a line counts no more than its two points could open, and none counts after the best few
+      const double least = found.size() < kPolished ? 0 : found.back().width;
       BestFew best{};
       reach.round(points_[i].plan(), [&](std::size_t j) {
-        if (!done[j] && j != i) through(points_[i], points_[j], best);
+        if (!done[j] && j != i && most[j] > least) through(points_[i], points_[j], best);
       });
       done[i] = true;
       for (const Start& start : best)
-        if (start.width > 0) found.push_back(start);
+        if (start.width > least) found.push_back(start);
+      std::stable_sort(found.begin(), found.end(),
+                       [](const Start& a, const Start& b) { return a.width > b.width; });
+      if (found.size() > kPolished) found.resize(kPolished);
       widest = std::max(widest, best.front().width);
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const Start& a, const Start& b) { return a.width > b.width; });
-    if (found.size() > kPolished) found.resize(kPolished);
     if (found.empty() && !points_.empty()) found.push_back({0, points_.front().plan(), 0});
     return found;
   }

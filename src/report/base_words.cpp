@@ -254,12 +254,19 @@ std::vector<Row> base_rows(const base::BaseResult& base) {
                               signed_mm_text(base.skin->shift_that_fits->second) + " mm"
                         : "none"});
   }
+  if (base.skin)
+    for (const auto& invert : base.skin->inverts)
+      rows.push_back({"invert " + invert.name + " with it, planned " + level_text(invert.planned),
+                      level_text(invert.at_from) + " to " + level_text(invert.at_to)});
   if (base.trim) rows.push_back({"to trim, in the ground", volume_text(*base.trim, 2)});
   if (base.make_up) rows.push_back({"to make up", volume_text(*base.make_up, 2)});
   rows.push_back({"floor", area_text(base.floor_area)});
   if (base.widest_hole)
     rows.push_back(
         {"largest hole in the survey, radius", metres_text(base.widest_hole->radius, 2) + " m"});
+  if (base.verdict_without_outliers)
+    rows.push_back(
+        {"the base without the points that stand alone", words(*base.verdict_without_outliers)});
   if (base.reach)
     rows.push_back(
         {"corners and sides of the floor", all_seen(*base.reach) ? "all seen" : "not all seen"});

@@ -170,6 +170,10 @@ std::string faults(const Line& line) {
   const double value = in_words_of(line, check.value.value());
   if (std::abs(value - wanted) > 1e-5)
     wrong += " its value is " + shortest(value) + " " + line.unit;
+  if (check.verdict == Verdict::NotProven &&
+      check.words.find("; proven either way once") == std::string::npos &&
+      check.words.find("; on its limit: proven neither way") == std::string::npos)
+    wrong += " and does not say what would settle it";
   for (const Check& other : result.checks)
     if (other.verdict == Verdict::DoesNotConform && other.name != line.check)
       wrong += " and " + other.name + " does not conform";
