@@ -16,7 +16,7 @@ import tempfile
 
 BLOCK = re.compile(r"^```table (\w+)\n(.*?)^```\n(?:\n    (\w+\.table:\d+: [^\n]*))?", re.S | re.M)
 SUM = re.compile(r"^    ((?:[\d. x/+()²³^-]|sqrt)+?) += +(-?\d+(?:\.\d+)?)(?: [a-z³²0-9]+)?$", re.M)
-WORKED = ("ground.md", "pegs.md", "dig.md", "tables.md")
+WORKED = ("ground.md", "pegs.md", "dig.md", "base.md", "tables.md")
 
 
 def table_faults(page, build):

@@ -9,6 +9,8 @@ foreach(stage ground pegs dig base fill field record)
   add_test(NAME tables.${stage}
     COMMAND table_${stage} ${CMAKE_CURRENT_LIST_DIR}/${stage}.table)
 endforeach()
+add_test(NAME tables.base_every_check
+  COMMAND table_base ${CMAKE_CURRENT_LIST_DIR}/base.table every_check)
 foreach(stage base dig)
   add_test(NAME tables.${stage}_unknown_words
     COMMAND table_${stage} ${CMAKE_CURRENT_LIST_DIR}/unknown.table)
