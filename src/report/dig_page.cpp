@@ -77,14 +77,15 @@ PlanDrawing plan_drawing(const PitPlan& plan) {
 std::string legend_html(const PitPlan& plan) {
   Canvas ramp = Canvas::svg({95, 8}, "Depth ramp, pale for a small cut to dark for the deepest");
   draw_depth_ramp(ramp, {1, 5.6}, plan.dig);
-  Canvas symbols = Canvas::svg(
-      {136, 14},
-      "Lines: toe solid, crest dashed, tank heavy, strings dash and dot; boundary heavy "
-      "dash and dot, service dashed, influence line dotted");
-  draw_symbols(symbols, {1, 5.6}, plan.dig);
   Canvas north = Canvas::svg({16, 16}, "Grid north");
   draw_north(north, {8, 8}, TankView(frame_of(plan.dig), 1, {}, {}, {}).north());
-  return "<div class=\"legend\">" + ramp.finish() + symbols.finish() + north.finish() + "</div>";
+  std::string symbols;
+  for (const auto& symbol : symbols_of(plan.dig)) {
+    Canvas sample = Canvas::svg({kSymbolWidth + 1, 5}, "");
+    draw_symbol(sample, {0.5, 3.8}, symbol);
+    symbols += "<span>" + sample.finish() + symbol.name + "</span>";
+  }
+  return "<div class=\"legend\">" + ramp.finish() + symbols + north.finish() + "</div>";
 }
 
 std::string section_svg(const dig::DigResult& dig) {
@@ -127,12 +128,6 @@ Table cells_table(const dig::DigResult& dig) {
   return table;
 }
 
-std::string joined(const std::vector<Table>& tables) {
-  std::string html;
-  for (const auto& table : tables) html += table_html(table);
-  return html;
-}
-
 Table ladder_table(const dig::DigResult& dig) {
   Table table{"Level ladder at the corners", {{"at", Anchor::Left}}, {}, {}};
   for (const auto& name : ladder_names()) table.columns.push_back({name});
@@ -164,9 +159,9 @@ std::string dig_page(const PitPlan& plan, const SheetHead& head) {
   page.section("batters", "Batters",
                rows_html("Batters", batter_rows(dig)) + "<p><strong>" +
                    label_html(batter_source(dig)) + "</strong></p>");
-  if (const auto around = joined(around_tables(dig)); !around.empty())
+  if (const auto around = joined_html(around_tables(dig)); !around.empty())
     page.section("around", "Round the pit", around);
-  if (const auto progress = joined(progress_tables(dig)); !progress.empty())
+  if (const auto progress = joined_html(progress_tables(dig)); !progress.empty())
     page.section("progress", "Dug so far", progress);
   page.folded("list", "List of cells", table_html(cells_table(dig)));
   return page.finish(kDigJs);

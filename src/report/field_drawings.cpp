@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "quantity/number_text.h"
 #include "report/north_up.h"
 #include "report/words.h"
 
@@ -11,6 +12,31 @@ namespace {
 
 constexpr Colour kBar{0.35, 0.45, 0.6};
 constexpr Colour kStation{0.7, 0.08, 0.05};
+constexpr Colour kEllipse{0.25, 0.42, 0.38};
+
+// So many times that the greatest ellipse can be seen and none hides its neighbours.
+double enlargement(const field::FieldResult& field, const TankView& view) {
+  constexpr double kWanted = 6;  // mm on paper, the greatest half axis
+  Length most;
+  for (const auto& p : field.points)
+    if (p.ellipse) most = std::max(most, p.ellipse->major);
+  if (most <= Length{}) return 0;
+  const double times = kWanted / view.mm(most);
+  const double power = std::pow(10.0, std::floor(std::log10(times)));
+  return times >= 5 * power ? 5 * power : times >= 2 * power ? 2 * power : power;
+}
+
+void draw_ellipse(Canvas& canvas, const TankView& view, GridPoint centre,
+                  const field::ErrorEllipse& ellipse, double times) {
+  constexpr int kCorners = 40;
+  std::vector<At> ring;
+  for (int i = 0; i < kCorners; ++i) {
+    const Angle turn = Angle::degrees(360.0 * i / kCorners);
+    ring.push_back(view(ahead(centre, ellipse.along, ellipse.major * (times * cosine(turn)),
+                              ellipse.minor * (times * sine(turn)))));
+  }
+  canvas.polygon(ring, {0.35, kEllipse});
+}
 
 }  // namespace
 
@@ -22,6 +48,13 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
   const TankView view = north_up(points, {{box.top_left.x + 4, box.top_left.y + 8},
                                           {box.bottom_right.x - 30, box.bottom_right.y - 8}});
   constexpr std::size_t kNamed = 150;
+  const double times = field.points.size() <= kNamed ? enlargement(field, view) : 0;
+  if (times > 0) {
+    canvas.begin_group({{"class", "ellipses"}});
+    for (const auto& p : field.points)
+      if (p.ellipse) draw_ellipse(canvas, view, p.at, *p.ellipse, times);
+    canvas.end_group();
+  }
   canvas.begin_group({{"class", "points"}});
   for (const auto& p : field.points) {
     const At at = view(p.at);
@@ -40,16 +73,19 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
   }
   canvas.end_group();
   draw_north(canvas, {box.bottom_right.x - 8, box.top_left.y + 10}, view.north());
-  canvas.text({box.bottom_right.x, box.bottom_right.y - 1}, "plan " + view.scale_text(),
-              {9, kQuiet, Anchor::Right});
+  std::string words = "plan " + view.scale_text();
+  if (times > 0)
+    words += ", ellipses of one standard deviation drawn " + shortest(times) + " times";
+  canvas.text({box.bottom_right.x, box.bottom_right.y - 1}, words, {9, kQuiet, Anchor::Right});
 }
 
 double residual_height(const field::SetupResult& setup) {
   return 12 + kResidualStep * static_cast<double>(setup.residuals.size());
 }
 
-void draw_residuals(Canvas& canvas, const field::SetupResult& setup, const Box& box) {
-  double most = 4;  // times sigma, at least
+void draw_residuals(Canvas& canvas, const field::SetupResult& setup, const field::Tests& tests,
+                    const Box& box) {
+  double most = std::ceil(tests.critical);
   for (const auto& r : setup.residuals)
     if (r.normalised) most = std::max(most, std::ceil(std::abs(*r.normalised)));
   const double left = box.top_left.x + 62, right = box.bottom_right.x - 18;
@@ -64,6 +100,11 @@ void draw_residuals(Canvas& canvas, const field::SetupResult& setup, const Box& 
       if (side > 0 || n > 0)
         canvas.text({x, top - 2.6}, std::to_string(side * n), {8.5, kQuiet, Anchor::Middle});
     }
+  for (const int side : {-1, 1}) {
+    const double x = middle + side * tests.critical * each;
+    canvas.line({{x, top - 1.5}, {x, foot}}, {0.4, kStation, {1.5, 1}});
+  }
+  canvas.text({right + 2, foot}, "suspect", {8.5, kStation});
   canvas.text({left - 3, top - 2.6}, "residual over its sigma",
               Lettering{8.5, kInk, Anchor::Right}.bold());
   double y = top;

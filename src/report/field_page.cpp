@@ -13,15 +13,15 @@ std::string plan_html(const field::FieldResult& field) {
   return drawing_html("Points in plan", canvas.finish());
 }
 
-std::string setup_html(const field::SetupResult& setup) {
+std::string setup_html(const field::SetupResult& setup, const field::Tests& tests) {
   std::string html = "<h3>" + label_html("Set-up " + setup.setup) + "</h3>" +
                      rows_html("Set-up " + setup.setup, setup_rows(setup));
   if (setup.residuals.empty()) return html;
   const double height = residual_height(setup);
   Canvas canvas = Canvas::svg({190, height}, "Residuals of set-up " + setup.setup + " as bars");
-  draw_residuals(canvas, setup, {{0, 0}, {190, height}});
+  draw_residuals(canvas, setup, tests, {{0, 0}, {190, height}});
   return html + drawing_html("Residuals of set-up " + setup.setup, canvas.finish()) +
-         table_html(residual_table(setup));
+         table_html(residual_table(setup, tests));
 }
 
 }  // namespace
@@ -32,18 +32,18 @@ std::string field_page(const field::FieldResult& field, const SheetHead& head) {
   if (!field.withheld.empty()) points = table_html(withheld_table(field)) + points;
   page.section("points", "Points", points);
   std::string setups, levels;
-  for (const auto& setup : field.setups) setups += setup_html(setup);
+  for (const auto& setup : field.setups) setups += setup_html(setup, field.tests);
   if (!setups.empty()) page.section("setups", "Set-ups and residuals", setups);
-  if (field.levels)
-    for (const auto& table : level_tables(*field.levels)) levels += table_html(table);
+  if (field.levels) levels = joined_html(level_tables(*field.levels));
   if (!levels.empty()) page.section("levels", "Level book", levels);
   if (field.fit)
     page.section("fit", "Fit to the site grid",
                  rows_html("Fit", fit_rows(*field.fit)) + table_html(fit_table(*field.fit)));
   if (field.gnss)
-    page.section("gnss", "GNSS",
-                 rows_html("GNSS", gnss_rows(*field.gnss)) +
-                     (field.gnss->occupations.empty() ? "" : table_html(gnss_table(*field.gnss))));
+    page.section(
+        "gnss", "GNSS",
+        rows_html("GNSS", gnss_rows(*field.gnss)) +
+            (field.gnss->occupations.empty() ? "" : joined_html(gnss_tables(*field.gnss))));
   return page.finish("");
 }
 

@@ -60,6 +60,20 @@ Table page_table(const field::LevelResult& levels) {
   return table;
 }
 
+Table rise_table(const field::LevelResult& levels) {
+  Table table{"Residuals of the level book",
+              {words_column("from"), words_column("to"), figures_column("rise"),
+               figures_column("residual, mm"), figures_column("over its sigma"),
+               figures_column("redundancy"), words_column("line")},
+              {},
+              {}};
+  for (const auto& r : levels.residuals)
+    table.rows.push_back({r.from, r.to, metres_text(r.rise, 4), signed_mm_text(r.residual),
+                          number_text(r.normalised, 2), fixed(r.redundancy, 2),
+                          lines_text({r.place})});
+  return table;
+}
+
 Table height_table(const field::LevelResult& levels) {
   Table table{"Levelled heights",
               {words_column("point"), figures_column("height"), figures_column("sigma, mm"),
@@ -137,14 +151,17 @@ std::vector<Row> setup_rows(const field::SetupResult& setup) {
   return rows;
 }
 
-Table residual_table(const field::SetupResult& setup) {
-  Table table{"Residuals of set-up " + setup.setup,
-              {words_column("to"), words_column("reading"), figures_column("residual"),
-               figures_column("over its sigma"), figures_column("redundancy"),
-               figures_column("least error found"), words_column("line"), words_column("note")},
-              {},
-              {"Residual: adjusted less observed. Redundancy: 0 is checked by nothing, 1 wholly by "
-               "the others."}};
+Table residual_table(const field::SetupResult& setup, const field::Tests& tests) {
+  Table table{
+      "Residuals of set-up " + setup.setup,
+      {words_column("to"), words_column("reading"), figures_column("residual"),
+       figures_column("over its sigma"), figures_column("redundancy"),
+       figures_column("least error found"), words_column("line"), words_column("note")},
+      {},
+      {"Residual: adjusted less observed; over its sigma beyond " + fixed(tests.critical, 2) +
+       " it is suspect. Redundancy: 0 is checked by nothing, 1 wholly by the others. Least "
+       "error found: with a chance of " +
+       fixed(100 * tests.power, 0) + " %."}};
   for (const auto& r : setup.residuals)
     table.rows.push_back(
         {r.target, words(r.reading), fixed(r.residual, 1) + unit_of(r.reading),
@@ -158,6 +175,7 @@ Table residual_table(const field::SetupResult& setup) {
 std::vector<Table> level_tables(const field::LevelResult& levels) {
   std::vector<Table> tables;
   if (!levels.runs.empty()) tables = {run_table(levels), page_table(levels)};
+  if (!levels.residuals.empty()) tables.push_back(rise_table(levels));
   if (!levels.points.empty()) tables.push_back(height_table(levels));
   if (levels.collimation) tables.push_back(collimation_table(*levels.collimation));
   return tables;
@@ -193,16 +211,27 @@ std::vector<Row> gnss_rows(const field::GnssResult& gnss) {
           {"software", gnss.software}};
 }
 
-Table gnss_table(const field::GnssResult& gnss) {
-  Table table{"Points occupied more than once",
-              {words_column("point"), figures_column("times"), figures_column("spread, plan, mm"),
-               figures_column("spread, height, mm")},
-              {},
-              {}};
-  for (const auto& o : gnss.occupations)
-    table.rows.push_back(
-        {o.point, std::to_string(o.count), mm_text(o.spread_plan), mm_text(o.spread_height)});
-  return table;
+std::vector<Table> gnss_tables(const field::GnssResult& gnss) {
+  Table spreads{"Points occupied more than once",
+                {words_column("point"), words_column("answer"), figures_column("times"),
+                 figures_column("spread in plan, mm"), figures_column("in height, mm")},
+                {},
+                {"Spread: the greatest between two of them."}};
+  Table residuals{"Residuals of the occupations",
+                  {words_column("point"), figures_column("east, mm"), figures_column("north, mm"),
+                   figures_column("height, mm"), words_column("line")},
+                  {},
+                  {}};
+  for (const auto& o : gnss.occupations) {
+    spreads.rows.push_back({o.point, words(o.verdict), std::to_string(o.count),
+                            mm_text(o.spread_plan), mm_text(o.spread_height)});
+    for (const auto& r : o.residuals)
+      residuals.rows.push_back({o.point, signed_mm_text(r.east), signed_mm_text(r.north),
+                                signed_mm_text(r.height), lines_text({r.place})});
+  }
+  std::vector<Table> tables{std::move(spreads)};
+  if (!residuals.rows.empty()) tables.push_back(std::move(residuals));
+  return tables;
 }
 
 }  // namespace squaredig::report

@@ -32,22 +32,20 @@ std::string fill_sheet_pdf(const fill::FillResult& fill, const SheetHead& head) 
 
 std::string fill_page(const fill::FillResult& fill, const SheetHead& head) {
   Page page(head, fill.head);
-  std::string top, order, lifts, proof;
+  std::string top, lifts;
   for (const auto& line : fill_verdicts(fill))
     top += "<p><strong>" + label_html(line) + "</strong></p>";
   page.section("fills", "What goes back",
                top + rows_html("What goes back", fill_rows(fill)) + paragraph_html(kPlacedMeasure));
-  for (const auto& table : order_tables(fill)) order += table_html(table);
-  page.section("order", "What to order", order);
+  page.section("order", "What to order", joined_html(order_tables(fill)));
   if (!fill.side_fill.empty()) {
     Canvas canvas = Canvas::svg({190, kGauge}, "Lifts of the side fill with their levels at A");
     draw_lifts(canvas, fill, {{0, 0}, {190, kGauge}});
     lifts = drawing_html("Lifts", canvas.finish());
   }
-  for (const auto& table : lift_tables(fill)) lifts += table_html(table);
-  page.section("lifts", "Fill to these levels", lifts);
-  for (const auto& table : proof_tables(fill)) proof += table_html(table);
-  if (!proof.empty()) page.section("proof", "As built, and uplift", proof);
+  page.section("lifts", "Fill to these levels", lifts + joined_html(lift_tables(fill)));
+  if (const auto proof = proof_tables(fill); !proof.empty())
+    page.section("proof", "As built, and uplift", joined_html(proof));
   return page.finish("");
 }
 

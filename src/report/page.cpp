@@ -85,6 +85,12 @@ std::string table_html(const Table& table) {
   return html;
 }
 
+std::string joined_html(const std::vector<Table>& tables) {
+  std::string html;
+  for (const auto& table : tables) html += table_html(table);
+  return html;
+}
+
 std::string rows_html(const std::string& title, const std::vector<Row>& rows) {
   std::string html = "<div class=\"wide\" tabindex=\"0\" role=\"region\" aria-label=\"" +
                      escaped(title) + ", table\"><table class=\"rows\"><caption>" + escaped(title) +

@@ -36,6 +36,7 @@ std::string paragraph_html(std::string_view text);
 // A drawing too wide for a phone can be moved sideways.
 std::string drawing_html(const std::string& name, const std::string& svg);
 std::string table_html(const Table& table);
+std::string joined_html(const std::vector<Table>& tables);
 std::string rows_html(const std::string& title, const std::vector<Row>& rows);
 
 }  // namespace squaredig::report

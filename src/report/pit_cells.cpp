@@ -12,7 +12,7 @@ namespace {
 constexpr Colour kGridLine{0.55, 0.55, 0.55};
 constexpr double kBetweenFigures = 0.9;  // mm
 constexpr double kBoldWidth = 0.87;      // mm of "8.88" for each point of its size
-constexpr int kBlock = 8;                // cells along and across
+constexpr int kBlock = 4;                // cells along and across
 
 // Finer steps of the ramp than the eye can tell apart.
 constexpr int kSteps = 64;

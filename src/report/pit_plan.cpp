@@ -190,29 +190,39 @@ void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig) {
               plain.bold().anchored(Anchor::Right));
 }
 
-void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig) {
-  double x = at.x, y = at.y;
-  const auto name = [&](const char* words, double room) {
-    canvas.text({x + 11.5, y}, words, {9});
-    x += room;
-  };
-  const auto sample = [&](const char* words, const Stroke& stroke, double room) {
-    canvas.line({{x, y - 1.3}, {x + 10, y - 1.3}}, stroke);
-    name(words, room);
-  };
-  sample("toe", {0.5}, 22);
-  sample("crest", {0.6, kInk, {2.6, 1.5}}, 26);
-  sample("tank", {1}, 24);
-  sample("string", {0.3, kStringColour, {5, 1, 0.8, 1}}, 28);
+std::vector<Symbol> symbols_of(const dig::DigResult& dig) {
   const auto& around = dig.surroundings;
-  x = at.x, y = at.y + kSymbolStep;
-  if (!around.keep_out.empty()) sample("boundary", boundary_stroke(), 30);
-  if (!around.services.empty()) sample("service", service_stroke(), 27);
-  if (!around.influence_line.empty()) sample("influence line", influence_stroke(), 36);
-  if (around.spoil_setback) {
-    canvas.fill({{x, y - 2.8}, {x + 10, y - 2.8}, {x + 10, y + 0.2}, {x, y + 0.2}}, kSpoilColour,
-                {0.25, kQuiet});
-    name("no spoil, no plant", 40);
+  std::vector<Symbol> symbols{{"toe", Stroke{0.5}},
+                              {"crest", Stroke{0.6, kInk, {2.6, 1.5}}},
+                              {"tank", Stroke{1}},
+                              {"string", Stroke{0.3, kStringColour, {5, 1, 0.8, 1}}}};
+  if (!around.keep_out.empty()) symbols.push_back({"boundary", boundary_stroke(), true});
+  if (!around.services.empty()) symbols.push_back({"service", service_stroke(), true});
+  if (!around.influence_line.empty())
+    symbols.push_back({"influence line", influence_stroke(), true});
+  if (around.spoil_setback) symbols.push_back({"no spoil, no plant", std::nullopt, true});
+  return symbols;
+}
+
+void draw_symbol(Canvas& canvas, At at, const Symbol& symbol) {
+  const double right = at.x + kSymbolWidth;
+  if (symbol.line)
+    canvas.line({{at.x, at.y - 1.3}, {right, at.y - 1.3}}, *symbol.line);
+  else
+    canvas.fill({{at.x, at.y - 2.8}, {right, at.y - 2.8}, {right, at.y + 0.2}, {at.x, at.y + 0.2}},
+                kSpoilColour, {0.25, kQuiet});
+}
+
+void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig) {
+  constexpr double kStep = 5, kAir = 4.5;
+  At next = at;
+  bool around = false;
+  for (const auto& symbol : symbols_of(dig)) {
+    if (symbol.around && !around) next = {at.x, at.y + kStep};
+    around = symbol.around;
+    draw_symbol(canvas, next, symbol);
+    canvas.text({next.x + kSymbolWidth + 1.5, next.y}, symbol.name, {9});
+    next.x += kSymbolWidth + 1.5 + canvas.text_width(symbol.name, {9}) + kAir;
   }
 }
 

@@ -66,6 +66,7 @@ inline field::FieldResult invented_field() {
                    "set-up S1",
                    1,
                    {"setups.csv", 5, 1}}};
+  field.points[0].ellipse = field::ErrorEllipse{metres(0.003), metres(0.002), Bearing::degrees(30)};
   field.withheld = {{"Q9", "its distance contradicts all others", {"setups.csv", 9, 1}}};
   field::SetupResult setup;
   setup.setup = "S1";
@@ -91,6 +92,8 @@ inline field::FieldResult invented_field() {
                          {},
                          {"levels.csv", 2, 1}});
   levels.points = {{"TP1", level(60.777), metres(0.0008), false, {"levels.csv", 3, 1}}};
+  levels.residuals = {
+      {"CP1", "TP1", metres(0.6543), metres(-0.0007), 0.25, -1.31, {"levels.csv", 3, 1}}};
   field.levels = levels;
   return field;
 }

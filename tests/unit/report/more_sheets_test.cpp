@@ -57,7 +57,8 @@ TEST(Golden, FieldPlanAndResiduals) {
   draw_field_plan(plan, field, {{0, 0}, {190, 110}});
   expect_golden("field-plan", plan.finish());
   Canvas bars = Canvas::svg({190, residual_height(field.setups[0])}, "residuals");
-  draw_residuals(bars, field.setups[0], {{0, 0}, {190, residual_height(field.setups[0])}});
+  draw_residuals(bars, field.setups[0], field.tests,
+                 {{0, 0}, {190, residual_height(field.setups[0])}});
   expect_golden("residuals", bars.finish());
 }
 
@@ -117,8 +118,9 @@ TEST(GroundPage, FiguresAreFieldsOfTheResult_ground_page_1) {
 TEST(FieldPage, FiguresAreFieldsOfTheResult_field_page_1) {
   const std::string page = field_page(invented_field(), invented_sheet("Field books"));
   // sigmas are the roots of 4, 9 and 16 square millimetres
-  for (const char* said : {">60.123<", ">2.0<", ">3.0<", ">4.0<", ">-48.5 mm<", ">-5.60<",
-                           "left out", "-2.1", "60.777", ">0.8<", "contradicts all others"})
+  for (const char* said :
+       {">60.123<", ">2.0<", ">3.0<", ">4.0<", ">-48.5 mm<", ">-5.60<", "left out", "-2.1",
+        ">0.6543<", ">-0.7<", ">-1.31<", "60.777", ">0.8<", "contradicts all others"})
     EXPECT_TRUE(has(page, said)) << said;
 }
 
