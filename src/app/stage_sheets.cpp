@@ -14,8 +14,9 @@ namespace squaredig::app {
 namespace {
 
 report::SheetHead head_of(std::string title, const FileContext& context) {
-  return {std::move(title), day_text(context.date), context.revision,
-          context.drawing,  context.prepared_by,    kVersion};
+  return {std::move(title),    context.date ? day_text(*context.date) : "",
+          context.revision,    context.drawing,
+          context.prepared_by, kVersion};
 }
 
 }  // namespace

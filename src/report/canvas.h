@@ -80,7 +80,7 @@ class Drawing;
 
 class Canvas {
  public:
-  // `date` as "2026-03-20"; stands in the document's own data.
+  // `date` as "2026-03-20"; stands in the document's own data, 1970-01-01 where it is empty.
   static Canvas pdf(PageSize size, const std::string& title, const std::string& date);
   // `title` is what a screen reader says; empty: it passes by.
   static Canvas svg(PageSize size, const std::string& title);

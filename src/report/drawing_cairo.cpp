@@ -135,7 +135,7 @@ class PdfDrawing : public CairoDrawing {
         append, &bytes_, size.width * kPointsPerMm, size.height * kPointsPerMm);
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, title.c_str());
     cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE,
-                                   (date + "T00:00:00Z").c_str());
+                                   ((date.empty() ? "1970-01-01" : date) + "T00:00:00Z").c_str());
     begin(surface, kPointsPerMm);
   }
   void next_page(PageSize size) override {

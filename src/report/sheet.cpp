@@ -46,7 +46,7 @@ void draw_title(Canvas& canvas, const SheetHead& head, const ResultHead& result,
 }  // namespace
 
 std::string job_line(const SheetHead& head) {
-  std::string text = head.date;
+  std::string text = head.date.empty() ? "no date in the job" : head.date;
   const auto add = [&](const char* what, const std::string& value) {
     if (!value.empty()) text += std::string(" \xC2\xB7 ") + what + " " + value;
   };

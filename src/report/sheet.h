@@ -12,7 +12,7 @@ namespace squaredig::report {
 // What a sheet says of the job beside the stage's result.
 struct SheetHead {
   std::string title;  // "Dig sheet"
-  std::string date;   // "2026-03-20"
+  std::string date;   // "2026-03-20"; empty: the job has none
   std::string revision;
   std::string drawing;
   std::string prepared_by;

@@ -2,8 +2,9 @@
 """The sheets through the tools that read PDF. Usage: sheets.py PROGRAM SOURCE
 
 Text can be taken out, fonts are embedded, pages are A3 and A4, the bar is 100 mm long on paper, and a
-second run gives the same bytes.
+second run gives the same bytes. What every sheet and page must say is there; the overprint comes when it must.
 """
+import html
 import pathlib
 import re
 import shutil
@@ -12,6 +13,19 @@ import sys
 import tempfile
 
 MM = 72 / 25.4
+# what every sheet and page says, whatever the job
+STANDING = (
+    "Dimensions only.", "Batters, shoring, dewatering, access and entry are decided on site by a competent person "
+    "under local law.", "Rain, vibration and loads change the ground: inspect again.",
+    "No leave to enter or to stand within the machine's reach.",
+    "Locate buried and overhead services; only those entered are shown.",
+    "Fence the edge; keep spoil and plant back as directed.",
+    "Nearby footings can be undermined: ask the engineer.",
+    "No plant over the tank before its designer's cover.", "An empty tank can float before it is covered.",
+    "\"Conforms\" means the entered tolerances, at the points and time surveyed; nothing about bearing or how the "
+    "sides will stand.")
+NEVER = ("safe", "compliant", "stable", "approved")
+OVERPRINT = "NO BATTER GIVEN: support by others"
 A3, A4, A4_ACROSS = (420, 297), (210, 297), (297, 210)
 BAR, DOTS = 100, 10  # mm, dots to the millimetre
 
@@ -63,12 +77,50 @@ def check(pdf, text, faults):
     for n in range(1, len(pages) + 1):
         if f"page {n} of {len(pages)}" not in text:
             faults.append(f"{pdf.name}: no \"page {n} of {len(pages)}\"")
-    for word in ("measure me: 100 mm", "Alderbrook school, car park tank", "Dimensions only."):
-        if word not in re.sub(r"\s+", " ", text):
-            faults.append(f"{pdf.name}: no text \"{word}\"")
-    for word in ("safe", "compliant", "stable", "approved"):
+    words(pdf.name, text, faults)
+
+
+def words(name, text, faults):
+    text = re.sub(r"\s+", " ", text)
+    for word in ("measure me: 100 mm", "Alderbrook school, car park tank", *STANDING):
+        if word not in text:
+            faults.append(f"{name}: no text \"{word}\"")
+    for word in NEVER:
         if re.search(rf"\b{word}\b", text, re.I):
-            faults.append(f"{pdf.name}: says \"{word}\"")
+            faults.append(f"{name}: says \"{word}\"")
+
+
+def check_page(page, faults):
+    text = page.read_text(encoding="utf-8")
+    body = re.sub(r"<(style|script)\b.*?</\1>", " ", text[text.index("<body"):], flags=re.S)
+    words(page.name, html.unescape(re.sub(r"<[^>]*>", "", body)), faults)
+
+
+def check_overprint(program, source, folder, faults):
+    """Without a name behind the batters, and where a vertical face is deeper than the job's depth; not else."""
+    given = re.compile(r"^batter_given_by.*$", re.M)
+    vertical = (re.compile(r'^batter  = "1:1"', re.M),
+                'batter = { AB = "0:1", BC = "1:1", CD = "1:1", DA = "1:1" }')
+    depth = re.compile(r"^vertical_caution_depth.*$", re.M)
+    cases = {"given": ([], False), "not given": ([(given, "")], True), "deep": ([vertical], True),
+             "shallow": ([vertical, (depth, "vertical_caution_depth = 9.0")], False)}
+    for name, (edits, wanted) in cases.items():
+        job = pathlib.Path(folder, name)
+        shutil.copytree(source / "demo" / "alderbrook", job, ignore=shutil.ignore_patterns("out"))
+        text = (job / "job.toml").read_text(encoding="utf-8")
+        for pattern, new in edits:
+            text, count = pattern.subn(new, text, count=1)
+            if count != 1:
+                raise SystemExit(f"the demo job has no {pattern.pattern}")
+        (job / "job.toml").write_text(text, encoding="utf-8")
+        subprocess.run([program, "dig", str(job), "--quiet"], check=False, stdout=subprocess.DEVNULL,
+                       timeout=120)
+        plan = out("pdftotext", "-l", "1", str(job / "out" / "dig.pdf"), "-").decode()
+        page = (job / "out" / "dig.html").read_text(encoding="utf-8")
+        on_plan = f">{OVERPRINT}</text>" in page
+        # across the plan of the sheet, and again at the head of the cautions
+        if (OVERPRINT in plan) != wanted or on_plan != wanted:
+            faults.append(f"dig, batter {name}: overprint on paper {OVERPRINT in plan}, on the page {on_plan}")
 
 
 def main():
@@ -89,7 +141,10 @@ def main():
         for pdf in sheets:
             if pdf.read_bytes() != (runs[1] / pdf.name).read_bytes():
                 faults.append(f"{pdf.name}: another run, other bytes")
-            check(pdf, out("pdftotext", "-layout", str(pdf), "-").decode(), faults)
+            check(pdf, out("pdftotext", "-raw", str(pdf), "-").decode(), faults)
+        for page in sorted(runs[0].glob("*.html")):
+            check_page(page, faults)
+        check_overprint(program, source, name, faults)
         dig = out("pdftotext", "-layout", str(runs[0] / "dig.pdf"), "-").decode()
         for line in (runs[0] / "cells.csv").read_text().splitlines()[1:]:
             label = line.split(",")

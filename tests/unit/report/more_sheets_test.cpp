@@ -162,6 +162,16 @@ TEST(RecordSheet, ItSaysWhatItDoesNotHold_record_sheet_2) {
             "Not in this book, as the job does not name it: verified, filled.");
 }
 
+TEST(Sheets, AJobWithoutADateSaysSo) {
+  SheetHead head = invented_sheet("Fill sheet");
+  EXPECT_EQ(job_line(head), "2026-03-20 \xC2\xB7 revision B \xC2\xB7 drawing 104");
+  head.date.clear();
+  EXPECT_TRUE(has(fill_page(invented_fill(), head), "no date in the job"));
+  EXPECT_FALSE(has(fill_page(invented_fill(), head), "1970"));
+  EXPECT_EQ(Canvas::pdf(kA4Portrait, "t", "").finish(),
+            Canvas::pdf(kA4Portrait, "t", "1970-01-01").finish());
+}
+
 TEST(Sheets, NoLabelOfAnyResultIsMarkup) {
   const std::string hostile = "</td></script><script>x</script><img onerror=x>\"'";
   auto dig = invented_dig_with_site();
