@@ -125,7 +125,7 @@ points = ["ground.csv"]
 [pegs]
 # Needed. Wanted distance of a reference peg beyond its tank corner.
 #offset =
-# Needed. Least clear distance of a peg beyond the top of the batter.
+# Needed. Least clear distance of a peg beyond the crest, which is the top of the batter.
 #setback =
 # Control points to set up on, and the one to sight back to, for bearings and distances.
 # stations = ["CP1"]

@@ -44,7 +44,7 @@ const std::string_view kTemplateOfLater = R"toml(
 # after_repair = ["after.csv"]
 # Needed. Patches to repair that are smaller are joined or left, in square metres.
 #least_repair_m2 =
-# Compaction tests of the formation.
+# Compaction tests of the base.
 # tests = "compaction-base.csv"
 # Files with points on the top of the bedding as laid.
 # bedding_points = ["bedding.csv"]

@@ -157,7 +157,7 @@ Table hole_table(const base::BaseResult& base) {
 }
 
 Table compaction_table(const base::BaseResult& base) {
-  Table table{"Compaction of the formation",
+  Table table{"Compaction of the base",
               {words_column("layer"), figures_column("easting"), figures_column("northing"),
                figures_column("ratio"), words_column("answer")},
               {},

@@ -17,12 +17,6 @@ Lettering Lettering::anchored(Anchor at) const {
   return other;
 }
 
-Lettering Lettering::sized(double size) const {
-  Lettering other = *this;
-  other.points = size;
-  return other;
-}
-
 Lettering Lettering::on(Colour ground) const {
   Lettering other = *this;
   other.halo = ground;

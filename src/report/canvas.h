@@ -62,7 +62,6 @@ struct Lettering {
 
   Lettering bold() const;
   Lettering anchored(Anchor at) const;
-  Lettering sized(double size) const;
   Lettering on(Colour ground) const;  // with a halo
 };
 

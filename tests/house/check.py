@@ -3,6 +3,7 @@
 
 Each rule gives the faults it finds, one line each; a clean house gives none.
 """
+import collections
 import pathlib
 import re
 import subprocess
@@ -161,8 +162,77 @@ def links(source):
                 yield f"{path}: the link {target} leads nowhere"
 
 
-RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, one_definition, words, lengths, top_level,
-                                 links)}
+DECLARED = re.compile(
+    r"(?:\s{0,4}(?:\[\[nodiscard\]\] |static |virtual |constexpr |inline |explicit |friend )*"
+    r"(?!return|throw|else|case|using|delete)[A-Za-z][\w:<>,&* ]*[ &*])(?:\w+::)*([a-z]\w*)\(")
+
+
+def unused(source):
+    """Every function that a header declares is used, by the program or by a test."""
+    uses, told = collections.Counter(), {}
+    for path in tracked(source, "src/*.h", "src/*.cpp"):
+        for line in code_of(path).splitlines():
+            names = re.findall(r"\b[a-z]\w*\b", line)
+            declares = DECLARED.match(line)
+            if declares and (path.suffix == ".h" or not line.startswith(" ")):
+                names.remove(declares[1])
+                if path.suffix == ".h":
+                    told.setdefault(declares[1], path)
+            uses.update(names)
+    for path in tracked(source, "tests/*.h", "tests/*.cpp"):
+        uses.update(re.findall(r"\b[a-z]\w*\b", code_of(path)))
+    for name, path in sorted(told.items()):
+        if not uses[name]:
+            yield f"{path}: {name} is used by nothing"
+
+
+# one word for one thing: what the glossary says, and what else it might be called
+OTHER_WORDS = (("base", r"formation|subgrade|blinding"), ("mark", r"bench ?marks?"),
+               ("peg", r"stakes?|hubs?"), ("cross-fall", r"cross fall|crossfall"),
+               ("level or height", r"(?<!easting and )elevations?(?! (factor|and combined))"),
+               ("crest", r"shoulder"), ("batter", r"side ?slopes?|embankment"),
+               ("gap", r"working space|overdig"), ("set-up", r"setup(?!s?`)"))
+
+
+def one_word(source):
+    """Documents, sheets, pages and the job template call a thing by its word of the glossary."""
+    rows = re.findall(r"^\| ([^|]+) \|", text(source / "docs" / "glossary.md"), re.M)[2:]
+    for word, after in zip(rows, rows[1:]):
+        if word.lower() >= after.lower():
+            yield f"docs/glossary.md: {after} stands behind {word}, or twice"
+    for path in tracked(source, "README.md", "docs/*.md", "src/*/*.cpp"):
+        template = path.name.startswith("template")
+        for number, line in enumerate(text(path).splitlines(), 1):
+            said = [line] if path.suffix == ".md" or template else STRING.findall(line)
+            for own, others in OTHER_WORDS:
+                found = re.search(rf"(?<![\w`.])\b({others})\b", " ".join(s for s in said if " " in s),
+                                  re.I)
+                if found and not line.lstrip().startswith(("#include", "//")):
+                    yield f"{path}:{number}: \"{found[1]}\" where the glossary says {own}: {line.strip()}"
+
+
+def chain(source):
+    """One word finds all of a stage: the same chain of files for each."""
+    made = text(source / "src" / "CMakeLists.txt")
+    results, keys = text(source / "docs" / "results.md"), text(source / "docs" / "job-file.md")
+    for stage in re.search(r"set\(stages ([^)]*)\)", made)[1].replace("design", "").split():
+        for path in (f"src/{stage}/{stage}_input.h", f"src/{stage}/{stage}_result.h",
+                     f"src/formats/{stage}_json.h", f"src/formats/{stage}_json.cpp",
+                     f"docs/{stage}.md", f"tests/unit/{stage}", f"tests/commands/{stage}",
+                     f"tests/tables/{stage}.table", f"tests/tables/{stage}_table.cpp"):
+            if not (source / path).exists():
+                yield f"{stage}: {path} is missing"
+        if f"\n## {stage}.json" not in results:
+            yield f"{stage}: docs/results.md has no section {stage}.json"
+        if stage != "record" and f"\n## {stage}\n" not in keys:
+            yield f"{stage}: docs/job-file.md has no section {stage}"
+        page = source / "docs" / f"{stage}.md"
+        if page.exists() and not re.search(r"^#+ .*[Ee]xample", text(page), re.M):
+            yield f"{stage}: docs/{stage}.md has no worked example"
+
+
+RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, one_definition, words, lengths,
+                                 top_level, links, unused, one_word, chain)}
 
 
 def main():
