@@ -16,6 +16,7 @@
 #include "formats/pegs_csv.h"
 #include "formats/pegs_drawing.h"
 #include "formats/pegs_json.h"
+#include "formats/record_files.h"
 #include "formats/record_json.h"
 #include "formats/repair_files.h"
 
@@ -111,6 +112,14 @@ Files files_of(const record::RecordResult& result, const FileContext&) {
           {"record.json", formats::record_json(result, kVersion)}};
 }
 
+Files record_map(const record::RecordResult& result, const StageResults& stages,
+                 const FileContext& context) {
+  const auto found = [](const auto& r) { return r ? &*r : nullptr; };
+  return {{"record.gpkg", formats::record_gpkg({result, found(stages.pegs), found(stages.dig),
+                                                found(stages.base), found(stages.fill)},
+                                               {context.crs, context.date, {}})}};
+}
+
 std::vector<std::string> file_names(job::Stage stage) {
   switch (stage) {
     case job::Stage::Field:
@@ -126,7 +135,7 @@ std::vector<std::string> file_names(job::Stage stage) {
     case job::Stage::Fill:
       return {"fill.html", "fill.json", "fill.pdf", "quantities.csv"};
     case job::Stage::Record:
-      return {"record.json", "record.pdf", "storage.csv"};
+      return {"record.gpkg", "record.json", "record.pdf", "storage.csv"};
     default:
       return {"ground.html", "ground.json", "ground.xml"};
   }

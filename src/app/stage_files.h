@@ -16,6 +16,7 @@
 
 namespace squaredig::app {
 
+struct StageResults;
 using Files = std::map<std::string, std::string>;
 
 // What files say of the job beside the result.
@@ -35,6 +36,9 @@ Files dig_map(const dig::DigResult& result, const std::vector<pegs::ReferencePeg
               const FileContext& context);
 Files files_of(const fill::FillResult& result, const FileContext& context);
 Files files_of(const record::RecordResult& result, const FileContext& context);
+// record.gpkg, which holds what each stage laid out and measured.
+Files record_map(const record::RecordResult& result, const StageResults& stages,
+                 const FileContext& context);
 Files files_of(const base::BaseResult& result, const FileContext& context);
 
 }  // namespace squaredig::app

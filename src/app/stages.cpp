@@ -10,8 +10,7 @@
 #include "fill/fill.h"
 #include "ground/examine.h"
 #include "pegs/set_out.h"
-#include "quantity/day_text.h"
-#include "record/storage.h"
+#include "record/record.h"
 
 namespace squaredig::app {
 namespace {
@@ -87,8 +86,6 @@ StageOutput output(Stage stage, const Result& result, const Inputs& inputs) {
   out.json = out.files.at(std::string(job::words(stage)) + ".json");
   out.summary = summary_of(result);
   out.remarks = remarks_of(result.head);
-  out.findings = result.head.findings.size();
-  out.verdict = out.findings == 0 ? "no findings" : "findings for a person";
   return out;
 }
 
@@ -209,8 +206,7 @@ StageOutput Stages::run_pegs() {
   StageOutput out = output(Stage::Pegs, result, inputs_);
   if (result.as_set) out.status = worse(out.status, status_of(result.as_set->verdict));
   if (result.tape) out.status = worse(out.status, status_of(result.tape->verdict));
-  if (result.as_set) out.verdict = std::string("as set ") + words(result.as_set->verdict);
-  pegs_ = std::move(result);
+  results_.pegs = std::move(result);
   return out;
 }
 
@@ -225,7 +221,7 @@ StageOutput Stages::run_dig() {
   progress_.step("drawing the dig sheet");
   out.files.merge(sheets_of(result, strings, context_of(inputs_.job.job)));
   out.files.merge(dig_map(result, strings.reference, context_of(inputs_.job.job)));
-  dig_ = std::move(result);
+  results_.dig = std::move(result);
   return out;
 }
 
@@ -250,8 +246,7 @@ StageOutput Stages::run_base() {
   in_file_order(result.head);
   StageOutput out = output(Stage::Base, result, inputs_);
   out.status = worse(out.status, status_of(result.verdict));
-  out.verdict = words(result.verdict);
-  base_ = std::move(result);
+  results_.base = std::move(result);
   return out;
 }
 
@@ -264,46 +259,28 @@ StageOutput Stages::run_fill() {
       {inputs_.design->value, pit, job.dig->settings.bulking, job.water ? &*job.water : nullptr});
   result.head = joined(inputs_.head(Stage::Fill), result.head);
   StageOutput out = output(Stage::Fill, result, inputs_);
-  fill_ = std::move(result);
+  results_.fill = std::move(result);
   return out;
 }
 
-// On the base as surveyed where there is one, else as designed.
-record::Storage Stages::storage() const {
-  const design::Tank tank = design::place_tank(inputs_.design->value);
-  const auto& input = inputs_.design->value.tank;
-  record::StorageInput storage{tank, tank.underside, "the underside as designed", input.voids,
-                               input.outlet_level};
-  if (base_ && base_->best_plane) {
-    const auto& plane = *base_->best_plane;
-    storage.underside = {tank.corners[0],
-                         plane.level_at_a + inputs_.design->value.bedding.thickness, plane.fall,
-                         plane.downhill};
-    storage.stands_on =
-        "the best plane of the base as surveyed, and the bedding's planned thickness over it";
-  }
-  return record::storage_of(storage);
-}
-
 StageOutput Stages::run_record() {
-  record::RecordResult result;
-  result.head = inputs_.head(Stage::Record);
-  const auto& job = inputs_.job.job;
-  const std::string date = job.job.date ? day_text(*job.job.date) : "";
-  for (const Stage stage : {Stage::Pegs, Stage::Dig, Stage::Base, Stage::Fill}) {
-    if (!inputs_.has(stage)) continue;
-    const StageOutput& out = run(stage);
-    const bool dated = stage == Stage::Base && job.base->settings.surveyed;
-    result.stages.push_back({job::words(stage), out.verdict,
-                             dated ? *job.base->settings.surveyed : date, out.findings});
-  }
+  ExitStatus status = ExitStatus::Done;
+  for (const Stage stage : {Stage::Pegs, Stage::Dig, Stage::Base, Stage::Fill})
+    if (inputs_.has(stage)) status = worse(status, run(stage).status);
   progress_.step("writing the record");
-  result.storage = storage();
+  const auto& job = inputs_.job.job.job;
+  const auto found = [](const auto& result) { return result ? &*result : nullptr; };
+  auto result = record::record({job.date, job.revision, job.drawing, job.prepared_by},
+                               {inputs_.design->value, found(results_.pegs), found(results_.dig),
+                                found(results_.base), found(results_.fill)});
+  result.head = joined(inputs_.head(Stage::Record), result.head);
   StageOutput out = output(Stage::Record, result, inputs_);
-  const auto kept = [](const auto& stage) { return stage ? &*stage : nullptr; };
-  out.files.merge(
-      sheets_of(report::RecordBook{result, kept(pegs_), kept(dig_), kept(base_), kept(fill_)},
-                context_of(inputs_.job.job)));
+  out.status = worse(out.status, status);
+  out.files.merge(record_map(result, results_, context_of(inputs_.job.job)));
+  out.files.merge(sheets_of(
+      report::RecordBook{result, found(results_.pegs), found(results_.dig), found(results_.base),
+                         found(results_.fill)},
+      context_of(inputs_.job.job)));
   return out;
 }
 

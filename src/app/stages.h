@@ -16,7 +16,6 @@
 #include "design/excavation.h"
 #include "ground/whole_survey.h"
 #include "ground/windowed_survey.h"
-#include "record/record_result.h"
 
 namespace squaredig::app {
 
@@ -27,8 +26,14 @@ struct StageOutput {
   std::map<std::string, std::string> files;  // name and bytes
   Lines summary;
   Lines remarks;
-  std::string verdict;  // in words, for the record
-  std::size_t findings = 0;
+};
+
+// What the stages found, for the record.
+struct StageResults {
+  std::optional<pegs::PegsResult> pegs;
+  std::optional<dig::DigResult> dig;
+  std::optional<base::BaseResult> base;
+  std::optional<fill::FillResult> fill;
 };
 
 class Stages {
@@ -47,7 +52,6 @@ class Stages {
   StageOutput run_fill();
   StageOutput run_record();
   StageOutput made(job::Stage stage);
-  record::Storage storage() const;
   geometry::SiteFrame frame() const;
   ground::WholeSurvey& whole_survey();
   ground::Survey& survey();
@@ -59,11 +63,7 @@ class Stages {
   std::unique_ptr<ground::WindowedSurvey> window_;
   std::unique_ptr<design::Excavation> excavation_;
   std::map<job::Stage, StageOutput> done_;
-  // what was found so far, for the hand-over book
-  std::optional<pegs::PegsResult> pegs_;
-  std::optional<dig::DigResult> dig_;
-  std::optional<base::BaseResult> base_;
-  std::optional<fill::FillResult> fill_;
+  StageResults results_;
 };
 
 // The files a stage may write: what it does not write this time is an earlier run's.

@@ -198,6 +198,7 @@ Lines summary_of(const record::RecordResult& result) {
                      (storage.net ? " net" : " gross");
   if (storage.below_outlet)
     text += ", " + cubic_metres(*storage.below_outlet) + " below the outlet";
+  for (const auto& stage : result.stages) text += "; " + stage.done + ": " + stage.verdict;
   return under("record", {text});
 }
 

@@ -5,23 +5,70 @@
 #include <map>
 
 #include "fill/proof_internal.h"
-#include "geometry/polygon.h"
+#include "fill/untested_internal.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::fill {
 namespace {
 
-// The largest circle over the toe without a test of the layer.
-void tell_untested(const std::string& layer, const std::vector<GridPoint>& tested,
-                   const FillContext& context, FillResult& result) {
+std::optional<Ratio> characteristic_of(const std::vector<CompactionTest>& tests, Ratio mean) {
+  if (tests.size() < 6) return std::nullopt;
+  double squares = 0;
+  for (const auto& test : tests)
+    squares += std::pow(relative_compaction(test).value() - mean.value(), 2);
+  const double n = static_cast<double>(tests.size());
+  return Ratio::of(mean.value() - 0.92 * std::sqrt(squares / (n - 1)));
+}
+
+Verdict verdict_of(const DensityAnswer& answer) {
+  return answer.failed.empty() ? Verdict::Conforms : Verdict::DoesNotConform;
+}
+
+void tell_untested(const TestedLayer& layer, ResultHead& head) {
+  head.cautions.push_back(
+      "Layer " + quoted(layer.layer) + ": no test within " + fixed(layer.untested.in_metres(), 2) +
+      " m of " + fixed(layer.along_ab.in_metres(), 2) + " m along A-B, " +
+      fixed(layer.across_ab.in_metres(), 2) + " m in, the largest untested area.");
+}
+
+TestedLayer judged_layer(const std::string& name, const std::vector<CompactionTest>& tests,
+                         Ratio wanted, const design::Excavation& pit) {
+  const auto answer = judge_densities(tests, wanted);
+  TestedLayer layer;
+  layer.layer = name;
+  layer.count = tests.size();
+  layer.mean = answer.mean;
+  layer.least = answer.least;
+  layer.characteristic = answer.characteristic;
+  layer.verdict = verdict_of(answer);
   std::vector<geometry::Point2> points;
-  for (const GridPoint p : tested) points.push_back(context.pit.frame.to_site(p));
-  const auto circle = geometry::largest_empty_circle(context.pit.pit.toe, points);
-  const GridPoint at = context.pit.frame.to_grid(circle.centre);
-  result.head.cautions.push_back(
-      "Layer " + quoted(layer) + ": no test within " + fixed(circle.radius, 2) + " m of " +
-      fixed(context.pit.tank.along_ab(at).in_metres(), 2) + " m along A-B, " +
-      fixed(context.pit.tank.across_ab(at).in_metres(), 2) + " m in, the largest untested area.");
+  for (const auto& test : tests) points.push_back(pit.frame.to_site(test.at));
+  const auto circle = largest_untested(pit, points);
+  layer.untested = Length::metres(circle.radius);
+  layer.untested_at = pit.frame.to_grid(circle.centre);
+  layer.along_ab = pit.tank.along_ab(layer.untested_at);
+  layer.across_ab = pit.tank.across_ab(layer.untested_at);
+  return layer;
+}
+
+// By layer, in the order of the register.
+void add_layers_tested(const std::vector<CompactionTest>& tests, const design::Excavation& pit,
+                       DensityTests& told) {
+  std::vector<std::string> names;
+  std::map<std::string, std::vector<CompactionTest>> by_layer;
+  for (const auto& test : tests) {
+    if (!by_layer.contains(test.layer)) names.push_back(test.layer);
+    by_layer[test.layer].push_back(test);
+  }
+  for (const auto& name : names)
+    told.layers.push_back(judged_layer(name, by_layer[name], told.wanted, pit));
+}
+
+std::string failure(const CompactionTest& test, const DensityTests& told) {
+  return test.place.file + " line " + std::to_string(test.place.line) + ", layer " +
+         quoted(test.layer) + ": " + fixed(relative_compaction(test).in_percent(), 2) +
+         " percent of the " + told.standard + " density, wanted " +
+         shortest(told.wanted.in_percent());
 }
 
 }  // namespace
@@ -42,12 +89,7 @@ DensityAnswer judge_densities(const std::vector<CompactionTest>& tests, Ratio wa
   }
   answer.mean = Ratio::of(sum / n);
   answer.least = Ratio::of(least);
-  if (tests.size() >= 6) {
-    double squares = 0;
-    for (const auto& test : tests)
-      squares += std::pow(relative_compaction(test).value() - answer.mean.value(), 2);
-    answer.characteristic = Ratio::of(answer.mean.value() - 0.92 * std::sqrt(squares / (n - 1)));
-  }
+  answer.characteristic = characteristic_of(tests, answer.mean);
   return answer;
 }
 
@@ -59,21 +101,23 @@ void add_density_tests(const FillInput& input, const FillContext& context, FillR
   told.mean = answer.mean;
   told.least = answer.least;
   told.characteristic = answer.characteristic;
+  told.wanted = *input.density_ratio;
   if (input.density_standard)
     told.standard = *input.density_standard == DensityStandard::Standard ? "standard" : "modified";
-  told.verdict = answer.failed.empty() ? Verdict::Conforms : Verdict::DoesNotConform;
-  std::map<std::string, std::vector<GridPoint>> by_layer;
-  for (const auto& test : *input.tests) by_layer[test.layer].push_back(test.at);
+  told.rounding =
+      "Nothing is rounded before it is compared: 94.96 percent is less than 95. A quotient exactly "
+      "on the limit passes.";
+  told.verdict = verdict_of(answer);
+  for (const auto& test : *input.tests)
+    told.tests.push_back(
+        {test.layer, test.at, test.place, relative_compaction(test), Verdict::Conforms});
   for (const std::size_t i : answer.failed) {
-    const auto& test = (*input.tests)[i];
-    told.failed.push_back(test.place.file + " line " + std::to_string(test.place.line) +
-                          ", layer " + quoted(test.layer) + ": " +
-                          fixed(relative_compaction(test).in_percent(), 2) + " percent of the " +
-                          told.standard + " density, wanted " +
-                          shortest(input.density_ratio->in_percent()));
+    told.tests[i].verdict = Verdict::DoesNotConform;
+    told.failed.push_back(failure((*input.tests)[i], told));
     result.head.findings.push_back({"density", told.failed.back() + "."});
   }
-  for (const auto& [layer, points] : by_layer) tell_untested(layer, points, context, result);
+  add_layers_tested(*input.tests, context.pit, told);
+  for (const auto& layer : told.layers) tell_untested(layer, result.head);
   result.tests = std::move(told);
 }
 

@@ -5,6 +5,7 @@
 #include "fill/columns_internal.h"
 #include "fill/proof_internal.h"
 #include "geometry/overlay.h"
+#include "geometry/polygon.h"
 #include "geometry/sum.h"
 #include "geometry/triangulate.h"
 #include "quantity/number_text.h"
@@ -13,6 +14,7 @@ namespace squaredig::fill {
 namespace {
 
 using geometry::PlaneFacet;
+constexpr double kOneSided = 1.645;  // normal quantile of 0.95
 
 std::vector<PlaneFacet> within(const std::vector<PlaneFacet>& facets,
                                const std::vector<geometry::Polygon>& parts) {
@@ -38,7 +40,7 @@ geometry::Surface surface_of(const LayerSurvey& layer, const geometry::SiteFrame
 struct Thickness {
   geometry::Sum volume, area;
   double thinnest = 1e300, thickest = -1e300;
-  geometry::Point2 thinnest_at;
+  geometry::Point2 thinnest_at, thickest_at;
 };
 
 Thickness measure(const geometry::Surface& top, const std::vector<PlaneFacet>& bottom) {
@@ -50,7 +52,8 @@ Thickness measure(const geometry::Surface& top, const std::vector<PlaneFacet>& b
     for (std::size_t i = 0; i < o.corners.size(); ++i) {
       if (o.differences[i] < t.thinnest)
         t.thinnest = o.differences[i], t.thinnest_at = o.corners[i];
-      t.thickest = std::max(t.thickest, o.differences[i]);
+      if (o.differences[i] > t.thickest)
+        t.thickest = o.differences[i], t.thickest_at = o.corners[i];
     }
   });
   return t;
@@ -68,7 +71,34 @@ std::optional<Length> uncertainty_of(const LayerSurvey& layer, const LayerSurvey
     }
     worst += largest * largest;
   }
-  return Length::metres(1.645 * std::sqrt(worst));
+  return Length::metres(kOneSided * std::sqrt(worst));
+}
+
+// What the layer lies on: the tank top, or the surface of the layer below.
+struct Bottom {
+  geometry::Plane tank_top;
+  std::optional<geometry::Surface> surface;
+};
+
+// The surveyed points over the capping, each with the thickness under it.
+std::vector<LayerPoint> points_of(const LayerSurvey& layer, const Bottom& bottom,
+                                  const std::vector<geometry::Polygon>& parts,
+                                  const geometry::SiteFrame& frame) {
+  std::optional<geometry::Locator> below;
+  if (bottom.surface) below.emplace(*bottom.surface);
+  std::vector<LayerPoint> told;
+  for (std::size_t i = 0; i < layer.points.size(); ++i) {
+    const GridPosition& at = layer.points.points[i].at;
+    const geometry::Point2 p = frame.to_site(at.at);
+    const bool inside = std::any_of(parts.begin(), parts.end(), [&](const geometry::Polygon& part) {
+      return geometry::side_of(part, p, 1e-9) >= 0;
+    });
+    const auto level = below ? below->height_at(p) : std::optional(bottom.tank_top.at(p));
+    if (inside && level)
+      told.push_back({std::string(layer.points.label(i)), at,
+                      Length::metres(frame.to_site(at.height) - *level)});
+  }
+  return told;
 }
 
 Verdict judge(double thinnest, double thickest, double planned, double tolerance, double u) {
@@ -89,6 +119,9 @@ LayerBuilt built(const FillInput& input, const FillContext& context, std::size_t
   told.mean_thickness = Length::metres(t.volume.value() / t.area.value());
   told.thinnest = Length::metres(t.thinnest);
   told.thinnest_at = context.pit.frame.to_grid(t.thinnest_at);
+  told.thickest = Length::metres(t.thickest);
+  told.thickest_at = context.pit.frame.to_grid(t.thickest_at);
+  told.tolerance = input.layer_tolerance;
   told.uncertainty = uncertainty_of(layer, i ? &input.layers[i - 1] : nullptr);
   if (i < input.capping.size()) told.planned = input.capping[i];
   if (told.planned && input.layer_tolerance)
@@ -98,37 +131,53 @@ LayerBuilt built(const FillInput& input, const FillContext& context, std::size_t
   return told;
 }
 
+void tell(const LayerBuilt& layer, ResultHead& head) {
+  const std::string name = "Layer " + quoted(layer.name) + ": ";
+  const auto mm = [](Length l) { return fixed(l.in_millimetres(), 0) + " mm"; };
+  if (!layer.uncertainty)
+    head.cautions.push_back(name + "points without a stated sigma, judged without uncertainty.");
+  if (layer.area < layer.wanted_area * (1 - 1e-6))
+    head.cautions.push_back(name + "surveyed over " + fixed(layer.area.in_square_metres(), 1) +
+                            " of " + fixed(layer.wanted_area.in_square_metres(), 1) +
+                            " m2; the rest was not measured.");
+  if (layer.verdict == Verdict::DoesNotConform || layer.verdict == Verdict::NotProven)
+    head.findings.push_back({"layer", name + words(layer.verdict) + ", thinnest " +
+                                          mm(layer.thinnest) + ", thickest " + mm(layer.thickest) +
+                                          ", planned " + mm(*layer.planned) + "."});
+}
+
 }  // namespace
 
 // Each survey is the top of one capping layer, in order; the first lies on the tank top.
 void add_layers(const FillInput& input, const FillContext& context, FillResult& result) {
   if (input.layers.empty()) return;
+  result.head.assumed.push_back(
+      "confidence of a layer's thickness: 0.95, one-sided, as [fill] has no key for it: 1.645 "
+      "standard deviations");
   const auto& pit = context.pit;
   const auto parts = design::footprint_parts(
       pit.tank, pit.frame, input.capping_beyond * context.design.combined_factor.value(),
       input.place);
-  const FillLevels levels = levels_of(input, pit);
-  std::vector<PlaneFacet> bottom;
-  for (const auto& part : parts) bottom.push_back({part, levels.tank_top});
+  double whole = 0;
+  for (const auto& part : parts) whole += geometry::area_of(part);
+  Bottom bottom{levels_of(input, pit).tank_top, {}};
+  std::vector<PlaneFacet> facets;
+  for (const auto& part : parts) facets.push_back({part, bottom.tank_top});
   for (std::size_t i = 0; i < input.layers.size(); ++i) {
-    const auto top = surface_of(input.layers[i], pit.frame);
-    const Thickness t = measure(top, bottom);
+    auto top = surface_of(input.layers[i], pit.frame);
+    const Thickness t = measure(top, facets);
     if (t.area.value() <= 0)
       refuse(input.layers[i].place,
              "layer " + quoted(input.layers[i].name) + " surveyed beside the layer below it",
              "points over the capping", "check the file's coordinates");
-    result.layers.push_back(built(input, context, i, t));
-    if (!result.layers.back().uncertainty)
-      result.head.cautions.push_back(
-          "Layer " + quoted(input.layers[i].name) +
-          ": points without a stated sigma, judged without uncertainty.");
-    if (result.layers.back().verdict == Verdict::DoesNotConform ||
-        result.layers.back().verdict == Verdict::NotProven)
-      result.head.findings.push_back({"layer", "Layer " + quoted(input.layers[i].name) + ": " +
-                                                   words(result.layers.back().verdict) +
-                                                   ", thinnest " + fixed(t.thinnest * 1000, 0) +
-                                                   " mm."});
-    bottom = within(geometry::facets_of(top), parts);
+    LayerBuilt layer = built(input, context, i, t);
+    layer.wanted_area =
+        i < result.capping.size() ? result.capping[i].area : Area::square_metres(whole);
+    layer.points = points_of(input.layers[i], bottom, parts, pit.frame);
+    tell(layer, result.head);
+    result.layers.push_back(std::move(layer));
+    facets = within(geometry::facets_of(top), parts);
+    bottom.surface = std::move(top);
   }
 }
 

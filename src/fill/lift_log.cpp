@@ -1,4 +1,3 @@
-
 #include "fill/proof_internal.h"
 #include "quantity/day_text.h"
 #include "quantity/number_text.h"
@@ -30,17 +29,23 @@ void check_lift_log(const FillInput& input, const FillContext& context, FillResu
       refuse(record.place, "side " + quoted(record.side) + ", which the tank has not",
              "a side such as " + tank.side_name(0), "correct the side's name");
     height[*side] = record.above_underside;
+    LiftStep step{record.lift, record.side, record.date, record.above_underside, {}, {}, false};
     for (std::size_t other = 0; other < tank.sides(); ++other) {
-      const Length ahead_by = height[*side] - height[other];
-      if (!opposite(tank, *side, other) || ahead_by <= input.side_lift + Length::metres(1e-9))
+      const Length ahead = height[*side] - height[other];
+      if (!opposite(tank, *side, other) || (!step.opposite.empty() && ahead <= step.ahead))
         continue;
+      step.opposite = tank.side_name(other);
+      step.ahead = ahead;
+    }
+    step.too_far = step.ahead > input.side_lift + Length::metres(1e-9);
+    if (step.too_far)
       result.head.findings.push_back(
           {"one-sided-fill",
            day_text(record.date) + ", line " + std::to_string(record.place.line) + ": side " +
-               record.side + " stands " + fixed(ahead_by.in_metres(), 2) + " m above side " +
-               tank.side_name(other) + ", more than one lift of " +
-               fixed(input.side_lift.in_metres(), 2) + " m: the tank may shift."});
-    }
+               record.side + " stands " + fixed(step.ahead.in_metres(), 2) + " m above side " +
+               step.opposite + ", more than one lift of " + fixed(input.side_lift.in_metres(), 2) +
+               " m: the tank may shift."});
+    result.lift_log.push_back(std::move(step));
   }
 }
 

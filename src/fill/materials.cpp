@@ -15,13 +15,19 @@ class MaterialList {
     Material m;
     m.what = what;
     m.placed = placed;
+    measure_otherwise(m);
+    if (density) m.tonnes = placed.in_cubic_metres() * density->in_tonnes_per_cubic_metre();
+    result_.materials.push_back(std::move(m));
+  }
+
+  // What the placed volume takes in the ground and loose.
+  template <class Placed>
+  void measure_otherwise(Placed& m) const {
     m.in_the_ground =
-        BankVolume::cubic_metres(placed.in_cubic_metres() / input_.compacted_per_bank.value());
+        BankVolume::cubic_metres(m.placed.in_cubic_metres() / input_.compacted_per_bank.value());
     if (context_.bulking)
       m.loose =
           LooseVolume::cubic_metres(m.in_the_ground.in_cubic_metres() * context_.bulking->value());
-    if (density) m.tonnes = placed.in_cubic_metres() * density->in_tonnes_per_cubic_metre();
-    result_.materials.push_back(std::move(m));
   }
 
  private:
@@ -46,6 +52,8 @@ void add_materials(const FillInput& input, const FillContext& context, FillResul
   list.add("sump fill", result.sump, std::nullopt);
   list.add("finish", result.finish, std::nullopt);
   list.add("fill to floor", CompactedVolume::filling(result.fill_to_floor), std::nullopt);
+  for (auto& lift : result.side_fill) list.measure_otherwise(lift);
+  for (auto& layer : result.capping) list.measure_otherwise(layer);
   result.factors.push_back("1 m3 in the ground becomes " +
                            shortest(input.compacted_per_bank.value()) + " m3 compacted.");
   if (context.bulking)

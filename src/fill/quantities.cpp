@@ -127,21 +127,34 @@ void add_lifts(const FillContext& context, const FillLevels& levels, const Amoun
   for (std::size_t i = 0; i < levels.lifts.size(); ++i) {
     const auto& lift = levels.lifts[i];
     const auto volume = placed(amounts.lifts[i]) - CompactedVolume::filling(pipes[i]);
-    result.side_fill.push_back({static_cast<int>(i) + 1, underside + lift.above_underside_from,
-                                underside + lift.above_underside_to, volume, lift.special});
+    result.side_fill.push_back({static_cast<int>(i) + 1,
+                                underside + lift.above_underside_from,
+                                underside + lift.above_underside_to,
+                                volume,
+                                {},
+                                {},
+                                lift.special});
     (lift.special ? result.special : result.side) += volume;
     result.pipe += pipes[i];
   }
 }
 
-void add_capping(const FillInput& input, const Amounts& amounts,
+void add_capping(const FillInput& input, const FillContext& context, const Amounts& amounts,
                  const std::vector<geometry::Polygon>& beside, FillResult& result) {
   double whole = 0;
   for (const auto& part : beside) whole += geometry::area_of(part);
+  Elevation from = context.pit.tank.underside.level + context.pit.tank.height;
   for (std::size_t i = 0; i < amounts.capping.size(); ++i) {
     const double area = amounts.capping[i].area.value();
-    result.capping.push_back(
-        {static_cast<int>(i) + 1, Area::square_metres(area), placed(amounts.capping[i])});
+    const Elevation to = from + input.capping[i];
+    result.capping.push_back({static_cast<int>(i) + 1,
+                              from,
+                              to,
+                              Area::square_metres(area),
+                              placed(amounts.capping[i]),
+                              {},
+                              {}});
+    from = to;
     if (area < whole * (1 - 1e-9))
       result.head.findings.push_back(
           {"capping-stopped",
@@ -149,6 +162,15 @@ void add_capping(const FillInput& input, const Amounts& amounts,
                fixed(whole, 2) + " m2: the wall of the hole is nearer than the " +
                fixed(input.capping_beyond.in_metres(), 2) + " m wanted past the footprint."});
   }
+}
+
+void add_drawn(const design::Excavation& pit, FillResult& result) {
+  const auto& tank = pit.tank;
+  result.ab = tank.ab;
+  result.tank_height = tank.height;
+  result.dig_level = tank.dig_level.level;
+  for (const GridPoint p : tank.corners) result.tank_corners.push_back({p, tank.underside.at(p)});
+  for (const auto& corner : pit.toe) result.toe.push_back(corner.at);
 }
 
 }  // namespace
@@ -159,6 +181,7 @@ void add_quantities(const FillInput& input, const FillContext& context, FillResu
   const ColumnSource source{pit, pit.ground, input.finish,
                             design::footprint_parts(pit.tank, pit.frame, Length{}, input.place),
                             design::footprint_parts(pit.tank, pit.frame, beyond, input.place)};
+  add_drawn(pit, result);
   const FillLevels levels = levels_of(input, pit);
   ColumnSums sums(levels);
   for (const auto& column : columns_of(source)) sums.add(column);
@@ -166,7 +189,7 @@ void add_quantities(const FillInput& input, const FillContext& context, FillResu
   result.bedding = placed(amounts.bedding);
   result.tank = Volume::cubic_metres(amounts.tank.volume.value());
   add_lifts(context, levels, amounts, result);
-  add_capping(input, amounts, source.beside, result);
+  add_capping(input, context, amounts, source.beside, result);
   result.ramp = placed(amounts.extras[design::Part::Ramp]);
   result.trench = placed(amounts.extras[design::Part::Trench]);
   result.sump = placed(amounts.extras[design::Part::Sump]);

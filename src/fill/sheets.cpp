@@ -8,61 +8,92 @@
 namespace squaredig::fill {
 namespace {
 
+constexpr Length kGrace = Length::metres(1e-9);
+
 // Rounded up, but not for the rounding of an exact fit.
 long whole_up(double ratio) {
   const double nearest = std::round(ratio);
   return std::lround(std::abs(ratio - nearest) < 1e-9 ? nearest : std::ceil(ratio));
 }
 
-// The length of roll a strip takes: with a lap at each join.
-Length strip_length(Length wanted, Length roll_length, Length lap) {
-  if (wanted <= roll_length + Length::metres(1e-9)) return wanted;
+// The pieces of one strip: whole rolls lapped at each join, and what is left.
+std::vector<Pieces> pieces_of(Length wanted, Length roll_length, Length lap) {
+  if (wanted <= roll_length + kGrace) return {{1, std::min(wanted, roll_length)}};
   const long pieces = whole_up((wanted - lap) / (roll_length - lap));
-  return wanted + lap * static_cast<double>(pieces - 1);
+  const Length last = wanted - (roll_length - lap) * static_cast<double>(pieces - 1);
+  return {{pieces - 1, roll_length}, {1, std::min(last, roll_length)}};
 }
 
-long rolls_for(long strips, Length strip, Length roll_length) {
-  if (strip > roll_length + Length::metres(1e-9))  // joined anyway: offcuts are used up
-    return whole_up(strip * static_cast<double>(strips) / roll_length);
-  const long per_roll = std::max(1L, std::lround(std::floor(roll_length / strip + 1e-9)));
-  return whole_up(static_cast<double>(strips) / static_cast<double>(per_roll));
-}
-
-Laid lay_one_way(Length along, Length across, const Roll& roll, Length lap) {
+Laid lay_one_way(Length along, Length across, const Roll& roll, Length lap, long times) {
   Laid laid;
-  laid.strips = strips_across(across, roll.width, lap);
-  laid.strip = strip_length(along, roll.length, lap);
+  laid.strips = strips_across(across, roll.width, lap) * times;
+  laid.pieces = pieces_of(along, roll.length, lap);
+  for (auto& piece : laid.pieces) {
+    laid.strip += piece.length * static_cast<double>(piece.count);
+    piece.count *= laid.strips;
+  }
   laid.with_laps = roll.width * laid.strip * static_cast<double>(laid.strips);
-  laid.rolls = rolls_for(laid.strips, laid.strip, roll.length);
   return laid;
+}
+
+std::vector<Pieces> joined(std::vector<Pieces> a, const std::vector<Pieces>& b) {
+  a.insert(a.end(), b.begin(), b.end());
+  return a;
 }
 
 struct Wrap {
   Laid girth, ends;
-  Area ordered() const { return girth.with_laps + ends.with_laps * 2; }
+  Area with_laps() const { return girth.with_laps + ends.with_laps; }
+  long rolls(const Roll& roll) const {
+    return rolls_for(joined(girth.pieces, ends.pieces), roll.length);
+  }
 };
 
 // A girth round base, two sides and top over `length`, and the two ends.
 Wrap wrap_one_way(Length length, Length width, Length height, const Roll& roll, Length lap) {
   const Length girth = (width + height) * 2 + lap;
-  return {lay_one_way(girth, length, roll, lap),
-          lay_rectangle(width + lap * 2, height + lap * 2, roll, lap)};
+  return {lay_one_way(girth, length, roll, lap, 1),
+          lay_rectangle(width + lap * 2, height + lap * 2, roll, lap, 2)};
 }
 
-std::string strips_text(const Laid& laid) {
-  return std::to_string(laid.strips) + " strips of " + fixed(laid.strip.in_metres(), 2) + " m";
+std::string strips_text(long strips, Length strip) {
+  return std::to_string(strips) + (strips == 1 ? " strip of " : " strips of ") +
+         fixed(strip.in_metres(), 2) + " m";
+}
+
+void order(Sheet& sheet, long rolls, const Roll& roll) {
+  sheet.rolls = rolls;
+  sheet.ordered = roll.width * roll.length * static_cast<double>(rolls);
+  sheet.waste = *sheet.ordered - *sheet.with_laps;
 }
 
 }  // namespace
+
+long rolls_for(std::vector<Pieces> pieces, Length roll_length) {
+  std::sort(pieces.begin(), pieces.end(),
+            [](const Pieces& a, const Pieces& b) { return a.length > b.length; });
+  std::vector<Length> left;  // of each roll
+  for (const auto& piece : pieces)
+    for (long i = 0; i < piece.count; ++i) {
+      auto roll = std::find_if(left.begin(), left.end(),
+                               [&](Length l) { return piece.length <= l + kGrace; });
+      if (roll == left.end()) roll = left.insert(left.end(), roll_length);
+      *roll -= piece.length;
+    }
+  return static_cast<long>(left.size());
+}
 
 long strips_across(Length width, Length roll_width, Length lap) {
   return std::max(1L, whole_up((width - lap) / (roll_width - lap)));
 }
 
-Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap) {
-  Laid along = lay_one_way(first, second, roll, lap);
-  Laid across = lay_one_way(second, first, roll, lap);
+Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap, long times) {
+  Laid along = lay_one_way(first, second, roll, lap, times);
+  Laid across = lay_one_way(second, first, roll, lap, times);
   across.along = false;
+  const long rolls = rolls_for(along.pieces, roll.length);
+  const long rolls_across = rolls_for(across.pieces, roll.length);
+  if (rolls != rolls_across) return rolls_across < rolls ? across : along;
   return across.with_laps < along.with_laps ? across : along;
 }
 
@@ -73,14 +104,16 @@ Sheet wrap_box(Length length, Length width, Length height, const std::optional<R
   if (!roll) return sheet;
   const Wrap across = wrap_one_way(length, width, height, *roll, lap);
   const Wrap along = wrap_one_way(width, length, height, *roll, lap);
-  const bool take_along = along.ordered() < across.ordered();
-  const Wrap& wrap = take_along ? along : across;
-  sheet.with_laps = wrap.ordered();
-  sheet.strips = wrap.girth.strips + 2 * wrap.ends.strips;
-  sheet.rolls = wrap.girth.rolls + rolls_for(2 * wrap.ends.strips, wrap.ends.strip, roll->length);
-  sheet.ordered = roll->width * roll->length * static_cast<double>(*sheet.rolls);
-  sheet.laid = strips_text(wrap.girth) + " round the tank " +
-               (take_along ? "lengthwise" : "crosswise") + ", each end " + strips_text(wrap.ends);
+  const long rolls_across = across.rolls(*roll), rolls_along = along.rolls(*roll);
+  const bool lengthwise = rolls_along != rolls_across ? rolls_along < rolls_across
+                                                      : along.with_laps() < across.with_laps();
+  const Wrap& wrap = lengthwise ? along : across;
+  sheet.with_laps = wrap.with_laps();
+  sheet.strips = wrap.girth.strips + wrap.ends.strips;
+  order(sheet, std::min(rolls_along, rolls_across), *roll);
+  sheet.laid = strips_text(wrap.girth.strips, wrap.girth.strip) + " round the tank " +
+               (lengthwise ? "lengthwise" : "crosswise") + ", on each end " +
+               strips_text(wrap.ends.strips / 2, wrap.ends.strip);
   return sheet;
 }
 
@@ -88,13 +121,13 @@ Sheet lay_layers(Length length, Length width, int layers, const std::optional<Ro
                  Length lap) {
   Sheet sheet;
   sheet.net = length * width * static_cast<double>(layers);
-  if (!roll) return sheet;
-  const Laid laid = lay_rectangle(length, width, *roll, lap);
-  sheet.with_laps = laid.with_laps * static_cast<double>(layers);
-  sheet.strips = laid.strips * layers;
-  sheet.rolls = rolls_for(*sheet.strips, laid.strip, roll->length);
-  sheet.ordered = roll->width * roll->length * static_cast<double>(*sheet.rolls);
-  sheet.laid = "each layer " + strips_text(laid) + (laid.along ? " along A-B" : " across A-B");
+  if (!roll || layers == 0) return sheet;
+  const Laid laid = lay_rectangle(length, width, *roll, lap, layers);
+  sheet.with_laps = laid.with_laps;
+  sheet.strips = laid.strips;
+  order(sheet, rolls_for(laid.pieces, roll->length), *roll);
+  sheet.laid = "in each layer " + strips_text(laid.strips / layers, laid.strip) +
+               (laid.along ? " along A-B" : " across A-B");
   return sheet;
 }
 

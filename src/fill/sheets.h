@@ -1,15 +1,18 @@
 // Sheet materials cut from rolls: strips with laps, rolls, waste.
 //
 // What: an area laid in parallel strips, each lapping the next; a strip longer than a roll is
-// joined
-//   with the same lap. Both directions are tried and the one that orders less is taken.
+//   joined with the same lap. Strips and joined pieces are cut from rolls longest first, each from
+//   the first roll that still has it. Both directions are tried: the one that takes fewer rolls is
+//   kept, of two that take as many the one with less in laps.
 // Frame and units: plan metres.
 // Requires: roll wider and longer than the lap.
 // Laws: sheets.1  n strips of width w lapping by o cover n w - (n - 1) o, never less than the
 // width;
-//   sheets.2  an exact fit takes no strip more; sheets.3  no lap is negative.
+//   sheets.2  an exact fit takes no strip more and no roll more; sheets.3  no lap is negative;
+//   sheets.4  no roll is cut longer than it is.
 // Accuracy: counts are exact; a remainder below 1e-9 of a strip is none.
-// Source: n = ceil((W - o) / (r - o)), take-off rule, derived check rows G01 to G05.
+// Source: n = ceil((W - o) / (r - o)), take-off rule, derived; first fit
+//   decreasing takes at most 11/9 of the fewest rolls and 2/3 (Dosa 2007, from memory).
 #pragma once
 
 #include "fill/fill_input.h"
@@ -19,15 +22,24 @@ namespace squaredig::fill {
 
 long strips_across(Length width, Length roll_width, Length lap);
 
+// Equal pieces of a roll's width.
+struct Pieces {
+  long count = 0;
+  Length length;
+};
+// The rolls that the pieces are cut from. Requires: no piece longer than a roll.
+long rolls_for(std::vector<Pieces> pieces, Length roll_length);
+
 // A rectangle laid in strips.
 struct Laid {
   long strips = 0;
   Length strip;    // length of one, joins included
   Area with_laps;  // of all strips
-  long rolls = 0;
+  std::vector<Pieces> pieces;
   bool along = true;  // strips run along the first side
 };
-Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap);
+// `times` such rectangles, one over the other or apart.
+Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap, long times = 1);
 
 // The skin of a box: base, sides and top. Strips run round it as a girth across its length or its
 // width, whichever orders less, and close with a lap; the two ends are laid as rectangles.

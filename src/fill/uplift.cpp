@@ -51,6 +51,23 @@ class Screening {
     return kWater * displaced.value();
   }
 
+  // The even cover over the tank top that weighs so much: found by halving, the weight below the
+  // water and above it being different.
+  Length cover_of(double weight) const {
+    if (weight <= 0) return {};
+    double wettest = 0;
+    for (const auto& c : columns_)
+      for (const auto p : c.outline)
+        wettest = std::max(wettest, water_level_.at(p) - levels_.tank_top.at(p));
+    double low = 0;
+    double high = wettest + (weight + kWater * wettest * area()) / (unit_weight() * area());
+    for (int i = 0; i < 60; ++i) {
+      const double middle = (low + high) / 2;
+      (weight_of(middle) < weight ? low : high) = middle;
+    }
+    return Length::metres(high);
+  }
+
   // Weight over the footprint from the tank top to one of the capping levels, or to the finish.
   double cover_weight(std::size_t capping_layers, bool finished) const {
     Cover cover;
@@ -83,6 +100,14 @@ class Screening {
   bool empty() const { return columns_.empty(); }
 
  private:
+  double weight_of(double thickness) const {
+    Plane to = levels_.tank_top;
+    to.height += thickness;
+    Cover cover;
+    for (const auto& c : columns_) cover.add(c, levels_.tank_top, to, water_level_);
+    return cover.weight(unit_weight());
+  }
+
   Plane water_plane() const {
     const double level = context_.water ? context_.pit.frame.to_site(context_.water->level) : -1e6;
     return {context_.pit.frame.to_site(context_.pit.tank.corners[0]), level, 0, 0};
@@ -107,6 +132,7 @@ void add_uplift(const FillInput& input, const FillContext& context, FillResult& 
   if (screening.empty()) return;
   if (input.least_cover) {
     const Length found = Length::metres(screening.least_cover());
+    result.least_cover_wanted = input.least_cover;
     result.least_cover_found = found;
     if (found < *input.least_cover - Length::metres(1e-9))
       result.head.findings.push_back(
@@ -132,10 +158,12 @@ void add_uplift(const FillInput& input, const FillContext& context, FillResult& 
       "kN/m3 below the water level; no friction along the walls. The engineer and the module's "
       "designer decide.";
   const double wanted = context.water->ratio_wanted.value();
-  // above the water: every metre of cover weighs its whole unit weight
-  const double missing = wanted * up - empty;
-  result.cover_wanted =
-      Length::metres(std::max(0.0, missing / (screening.unit_weight() * screening.area())));
+  result.cover_wanted = screening.cover_of(wanted * up - empty);
+  result.uplift_inputs = {context.water->level, context.water->cover_unit_weight,
+                          context.water->ratio_wanted, Force::kilonewtons(empty)};
+  if (!context.design.tank.empty_weight)
+    result.head.assumed.push_back(
+        "empty_weight_kn: 0, as [tank] does not say: the tank's own weight does not hold it down");
   for (const auto& s : stages)
     if (s.ratio && *s.ratio < wanted)
       result.head.findings.push_back(

@@ -2,6 +2,7 @@
 
 #include "formats/csv_text.h"
 #include "formats/json_internal.h"
+#include "quantity/day_text.h"
 
 namespace squaredig::formats {
 namespace {
@@ -13,6 +14,8 @@ Json lifts_json(const fill::FillResult& result) {
                      {"from_level", number(lift.from.in_metres(), "from_level")},
                      {"to_level", number(lift.to.in_metres(), "to_level")},
                      {"compacted_m3", cubic_metres(lift.placed, "compacted_m3")},
+                     {"bank_m3", cubic_metres(lift.in_the_ground, "bank_m3")},
+                     {"loose_m3", or_null(lift.loose, cubic_metres<LooseVolume>, "loose_m3")},
                      {"special", lift.special}});
   return lifts;
 }
@@ -21,8 +24,12 @@ Json capping_json(const fill::FillResult& result) {
   Json layers = Json::array();
   for (const auto& layer : result.capping)
     layers.push_back({{"layer", layer.layer},
+                      {"from_level", number(layer.from.in_metres(), "from_level")},
+                      {"to_level", number(layer.to.in_metres(), "to_level")},
                       {"area_m2", square_metres(layer.area, "area_m2")},
-                      {"compacted_m3", cubic_metres(layer.placed, "compacted_m3")}});
+                      {"compacted_m3", cubic_metres(layer.placed, "compacted_m3")},
+                      {"bank_m3", cubic_metres(layer.in_the_ground, "bank_m3")},
+                      {"loose_m3", or_null(layer.loose, cubic_metres<LooseVolume>, "loose_m3")}});
   return layers;
 }
 
@@ -32,7 +39,19 @@ Json sheet_json(const fill::Sheet& sheet) {
           {"strips", sheet.strips ? Json(*sheet.strips) : Json(nullptr)},
           {"rolls", sheet.rolls ? Json(*sheet.rolls) : Json(nullptr)},
           {"ordered_m2", or_null(sheet.ordered, square_metres, "ordered_m2")},
+          {"waste_m2", or_null(sheet.waste, square_metres, "waste_m2")},
           {"laid", sheet.laid}};
+}
+
+Json layer_points_json(const fill::LayerBuilt& layer) {
+  Json points = Json::array();
+  for (const auto& p : layer.points)
+    points.push_back({{"point", p.point},
+                      {"easting", number(p.at.at.easting.in_metres(), "easting")},
+                      {"northing", number(p.at.at.northing.in_metres(), "northing")},
+                      {"height", number(p.at.height.in_metres(), "height")},
+                      {"thickness_mm", millimetres(p.thickness, "thickness_mm")}});
+  return points;
 }
 
 Json layers_json(const fill::FillResult& result) {
@@ -42,27 +61,90 @@ Json layers_json(const fill::FillResult& result) {
                       {"mean_thickness_mm", millimetres(layer.mean_thickness, "mean_thickness_mm")},
                       {"thinnest_mm", millimetres(layer.thinnest, "thinnest_mm")},
                       {"thinnest_at", place_in_array(layer.thinnest_at)},
+                      {"thickest_mm", millimetres(layer.thickest, "thickest_mm")},
+                      {"thickest_at", place_in_array(layer.thickest_at)},
                       {"planned_mm", or_null(layer.planned, millimetres, "planned_mm")},
+                      {"tolerance_mm", or_null(layer.tolerance, millimetres, "tolerance_mm")},
                       {"uncertainty_mm", or_null(layer.uncertainty, millimetres, "uncertainty_mm")},
                       {"area_m2", square_metres(layer.area, "area_m2")},
+                      {"wanted_area_m2", square_metres(layer.wanted_area, "wanted_area_m2")},
                       {"volume_m3", cubic_metres(layer.volume, "volume_m3")},
+                      {"verdict", words(layer.verdict)},
+                      {"points", layer_points_json(layer)}});
+  return layers;
+}
+
+Json percent(Ratio r, std::string_view name) { return number(r.in_percent(), name); }
+
+Json tested_layers_json(const fill::DensityTests& tests) {
+  Json layers = Json::array();
+  for (const auto& layer : tests.layers)
+    layers.push_back({{"layer", layer.layer},
+                      {"count", layer.count},
+                      {"mean_percent", percent(layer.mean, "mean_percent")},
+                      {"least_percent", percent(layer.least, "least_percent")},
+                      {"characteristic_percent",
+                       or_null(layer.characteristic, percent, "characteristic_percent")},
+                      {"untested_radius_m", metres(layer.untested, "untested_radius_m")},
+                      {"untested_at", place_in_array(layer.untested_at)},
+                      {"along_ab", metres(layer.along_ab, "along_ab")},
+                      {"across_ab", metres(layer.across_ab, "across_ab")},
                       {"verdict", words(layer.verdict)}});
   return layers;
 }
 
+Json test_rows_json(const fill::DensityTests& tests) {
+  Json rows = Json::array();
+  for (const auto& test : tests.tests)
+    rows.push_back({{"layer", test.layer},
+                    {"easting", number(test.at.easting.in_metres(), "easting")},
+                    {"northing", number(test.at.northing.in_metres(), "northing")},
+                    {"file", test.place.file},
+                    {"line", test.place.line},
+                    {"percent", percent(test.ratio, "percent")},
+                    {"verdict", words(test.verdict)}});
+  return rows;
+}
+
 Json tests_json(const fill::FillResult& result) {
-  const auto percent = [](Ratio r, std::string_view name) { return number(r.in_percent(), name); };
   if (!result.tests)
     return {{"mean_percent", nullptr}, {"least_percent", nullptr}, {"verdict", "not asked"}};
   const auto& tests = *result.tests;
   return {
       {"count", tests.count},
+      {"wanted_percent", percent(tests.wanted, "wanted_percent")},
       {"mean_percent", percent(tests.mean, "mean_percent")},
       {"least_percent", percent(tests.least, "least_percent")},
       {"characteristic_percent", or_null(tests.characteristic, percent, "characteristic_percent")},
       {"standard", tests.standard},
+      {"rounding", tests.rounding},
       {"failed", tests.failed},
-      {"verdict", words(tests.verdict)}};
+      {"verdict", words(tests.verdict)},
+      {"layers", tested_layers_json(tests)},
+      {"tests", test_rows_json(tests)}};
+}
+
+Json lift_log_json(const fill::FillResult& result) {
+  Json steps = Json::array();
+  for (const auto& step : result.lift_log)
+    steps.push_back({{"lift", step.lift},
+                     {"side", step.side},
+                     {"date", day_text(step.date)},
+                     {"above_underside_m", metres(step.above_underside, "above_underside_m")},
+                     {"opposite", step.opposite},
+                     {"ahead_m", metres(step.ahead, "ahead_m")},
+                     {"too_far", step.too_far}});
+  return steps;
+}
+
+Json uplift_inputs_json(const fill::FillResult& result) {
+  if (!result.uplift_inputs) return nullptr;
+  const auto& in = *result.uplift_inputs;
+  return {{"water_level", number(in.water.in_metres(), "water_level")},
+          {"cover_unit_weight_kn_m3",
+           number(in.cover.in_kilonewtons_per_cubic_metre(), "cover_unit_weight_kn_m3")},
+          {"ratio_wanted", number(in.wanted.value(), "ratio_wanted")},
+          {"empty_weight_kn", number(in.tank.in_kilonewtons(), "empty_weight_kn")}};
 }
 
 Json uplift_json(const fill::FillResult& result) {
@@ -118,9 +200,12 @@ std::string fill_json(const fill::FillResult& result, std::string_view version) 
   json["liner"] = sheet_json(result.liner);
   json["layers"] = layers_json(result);
   json["tests"] = tests_json(result);
+  json["lift_log"] = lift_log_json(result);
   json["uplift"] = uplift_json(result);
+  json["uplift_inputs"] = uplift_inputs_json(result);
   json["uplift_definition"] = result.uplift_definition;
   json["cover_wanted_m"] = or_null(result.cover_wanted, metres, "cover_wanted_m");
+  json["least_cover_wanted_m"] = or_null(result.least_cover_wanted, metres, "least_cover_wanted_m");
   json["least_cover_found_m"] = or_null(result.least_cover_found, metres, "least_cover_found_m");
   return json_text(json);
 }

@@ -1,61 +1,37 @@
 #include "formats/geopackage_write.h"
 
 #include <cpl_conv.h>
-#include <cpl_vsi.h>
 #include <ogr_spatialref.h>
 #include <ogrsf_frmts.h>
 
-#include <algorithm>
 #include <cmath>
 #include <memory>
 
+#include "formats/gdal_memory_internal.h"
+#include "quantity/day_text.h"
 #include "quantity/problem.h"
 
 namespace squaredig::formats {
 namespace {
 
-constexpr const char* kInMemory = "/vsimem/squaredig.gpkg";
-
-[[noreturn]] void cannot(const std::string& what) {
-  throw Refusal(Problem{ProblemKind::Storage,
-                        {"GeoPackage"},
-                        what + ": " + CPLGetLastErrorMsg(),
-                        "a working GDAL",
-                        "check the installation of GDAL and PROJ"});
-}
-
-// Messages go into the Refusal, and every time stamp of the file is the job's date.
-class Session {
+// Every time stamp of the file is the job's date.
+class TimeStamp {
  public:
-  explicit Session(const std::optional<std::chrono::year_month_day>& date) {
-    CPLPushErrorHandler(CPLQuietErrorHandler);
-    const auto day = date.value_or(std::chrono::year{1970} / 1 / 1);
-    const auto digits = [](int number, std::size_t width) {
-      const std::string text = std::to_string(number);
-      return std::string(width - std::min(width, text.size()), '0') + text;
-    };
-    const std::string stamp = digits(int{day.year()}, 4) + "-" +
-                              digits(static_cast<int>(unsigned{day.month()}), 2) + "-" +
-                              digits(static_cast<int>(unsigned{day.day()}), 2) + "T00:00:00.000Z";
-    CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", stamp.c_str());
+  explicit TimeStamp(const std::optional<std::chrono::year_month_day>& date) {
+    CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", (day_text(date) + "T00:00:00.000Z").c_str());
   }
-  ~Session() {
-    CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", nullptr);
-    CPLPopErrorHandler();
-  }
-  Session(const Session&) = delete;
-  Session& operator=(const Session&) = delete;
+  ~TimeStamp() { CPLSetThreadLocalConfigOption("OGR_CURRENT_DATE", nullptr); }
+  TimeStamp(const TimeStamp&) = delete;
+  TimeStamp& operator=(const TimeStamp&) = delete;
 };
 
 OGRSpatialReference system_of(const std::string& crs) {
   OGRSpatialReference system;
-  system.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-  if (!crs.starts_with("EPSG:")) {
+  if (crs.starts_with("EPSG:")) {
+    set_epsg(system, crs);
+  } else {
     system.SetLocalCS("Undefined Cartesian SRS");
     system.SetLinearUnits("metre", 1);
-  } else if (system.SetFromUserInput(crs.c_str()) != OGRERR_NONE) {
-    refuse({"job.toml"}, "the CRS " + quoted(crs), "an EPSG code that PROJ knows",
-           "correct crs, or use \"local\"");
   }
   return system;
 }
@@ -64,6 +40,8 @@ OGRwkbGeometryType type_of(GpkgShape shape) {
   switch (shape) {
     case GpkgShape::Point:
       return wkbPoint25D;
+    case GpkgShape::PointInPlan:
+      return wkbPoint;
     case GpkgShape::Line:
       return wkbLineString25D;
     default:
@@ -102,6 +80,11 @@ void add_points(OGRSimpleCurve& curve, const std::vector<GridPosition>& corners,
 std::unique_ptr<OGRGeometry> geometry_of(const GpkgFeature& feature, const GpkgLayer& layer) {
   if (layer.shape == GpkgShape::Point)
     return std::make_unique<OGRPoint>(point_of(feature.rings.at(0).at(0), layer.name));
+  if (layer.shape == GpkgShape::PointInPlan) {
+    auto point = std::make_unique<OGRPoint>(point_of(feature.rings.at(0).at(0), layer.name));
+    point->flattenTo2D();
+    return point;
+  }
   if (layer.shape == GpkgShape::Line) {
     auto line = std::make_unique<OGRLineString>();
     add_points(*line, feature.rings.at(0), layer.name);
@@ -130,13 +113,14 @@ void set_value(OGRFeature& row, int field, const GpkgValue& value, const std::st
   }
 }
 
-void add_layer(GDALDataset& file, const GpkgLayer& layer, OGRSpatialReference& system) {
+void add_layer(GDALDataset& file, const GpkgLayer& layer, OGRSpatialReference& system,
+               const MemoryFile& memory) {
   OGRLayer* made = file.CreateLayer(layer.name.c_str(), &system, type_of(layer.shape), nullptr);
-  if (made == nullptr) cannot("layer " + layer.name + " cannot be made");
+  if (made == nullptr) memory.cannot("layer " + layer.name + " cannot be made");
   for (const auto& field : layer.fields) {
     OGRFieldDefn definition(field.name.c_str(), type_of(field.type));
     if (made->CreateField(&definition) != OGRERR_NONE)
-      cannot("field " + field.name + " cannot be made");
+      memory.cannot("field " + field.name + " cannot be made");
   }
   for (const auto& feature : layer.features) {
     OGRFeature row(made->GetLayerDefn());
@@ -144,39 +128,26 @@ void add_layer(GDALDataset& file, const GpkgLayer& layer, OGRSpatialReference& s
       set_value(row, static_cast<int>(i), feature.values[i], layer.name);
     row.SetGeometryDirectly(geometry_of(feature, layer).release());
     if (made->CreateFeature(&row) != OGRERR_NONE)
-      cannot("a row of layer " + layer.name + " cannot be written");
+      memory.cannot("a row of layer " + layer.name + " cannot be written");
   }
-}
-
-std::string taken_from_memory() {
-  vsi_l_offset size = 0;
-  GByte* bytes = VSIGetMemFileBuffer(kInMemory, &size, TRUE);
-  if (bytes == nullptr) cannot("the file is not there");
-  std::string file(reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(size));
-  CPLFree(bytes);
-  return file;
 }
 
 }  // namespace
 
 std::string geopackage_bytes(const GpkgOut& out) {
-  const Session session(out.date);
+  const MemoryFile memory("GeoPackage", "gpkg");
+  const TimeStamp stamp(out.date);
   RegisterOGRGeoPackage();
   GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GPKG");
-  if (driver == nullptr) cannot("GDAL has no GeoPackage");
+  if (driver == nullptr) memory.cannot("GDAL has no GeoPackage");
   OGRSpatialReference system = system_of(out.crs);
   {
     const std::unique_ptr<GDALDataset, decltype(&GDALClose)> file(
-        driver->Create(kInMemory, 0, 0, 0, GDT_Unknown, nullptr), &GDALClose);
-    if (file == nullptr) cannot("the file cannot be made");
-    try {
-      for (const auto& layer : out.layers) add_layer(*file, layer, system);
-    } catch (...) {
-      VSIUnlink(kInMemory);
-      throw;
-    }
+        driver->Create(memory.path(), 0, 0, 0, GDT_Unknown, nullptr), &GDALClose);
+    if (file == nullptr) memory.cannot("the file cannot be made");
+    for (const auto& layer : out.layers) add_layer(*file, layer, system, memory);
   }
-  return taken_from_memory();
+  return memory.bytes();
 }
 
 }  // namespace squaredig::formats

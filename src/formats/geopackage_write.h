@@ -22,7 +22,8 @@
 
 namespace squaredig::formats {
 
-enum class GpkgShape { Point, Line, Polygon };
+// A point in plan has no height: it was not measured.
+enum class GpkgShape { Point, PointInPlan, Line, Polygon };
 enum class GpkgType { Text, Number, Count };
 
 struct GpkgField {

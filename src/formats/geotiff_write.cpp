@@ -1,7 +1,5 @@
 #include "formats/geotiff_write.h"
 
-#include <cpl_conv.h>
-#include <cpl_vsi.h>
 #include <gdal.h>
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
@@ -10,39 +8,20 @@
 #include <cmath>
 #include <memory>
 
+#include "formats/gdal_memory_internal.h"
 #include "quantity/problem.h"
 
 namespace squaredig::formats {
 namespace {
 
 constexpr float kNoData = -9999;
-constexpr const char* kInMemory = "/vsimem/squaredig.tif";
 
-[[noreturn]] void cannot(const std::string& what) {
-  throw Refusal(Problem{ProblemKind::Storage,
-                        {"GeoTIFF"},
-                        what + ": " + CPLGetLastErrorMsg(),
-                        "a working GDAL",
-                        "check the installation of GDAL and PROJ"});
-}
-
-// Messages go into the Refusal, not to the standard error.
-class QuietGdal {
- public:
-  QuietGdal() { CPLPushErrorHandler(CPLQuietErrorHandler); }
-  ~QuietGdal() { CPLPopErrorHandler(); }
-  QuietGdal(const QuietGdal&) = delete;
-  QuietGdal& operator=(const QuietGdal&) = delete;
-};
-
-void set_crs(GDALDataset& file, const std::string& crs) {
+void set_crs(GDALDataset& file, const std::string& crs, const MemoryFile& memory) {
   if (!crs.starts_with("EPSG:")) return;
   OGRSpatialReference system;
-  system.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-  if (system.SetFromUserInput(crs.c_str()) != OGRERR_NONE)
-    refuse({"job.toml"}, "the CRS " + quoted(crs), "an EPSG code that PROJ knows",
-           "correct crs, or use \"local\"");
-  if (file.SetSpatialRef(&system) != CE_None) cannot("the CRS " + crs + " cannot be written");
+  set_epsg(system, crs);
+  if (file.SetSpatialRef(&system) != CE_None)
+    memory.cannot("the CRS " + crs + " cannot be written");
 }
 
 std::array<double, 6> geotransform(const Raster& raster) {
@@ -71,51 +50,38 @@ std::vector<float> values_of(const Raster& raster) {
   return values;
 }
 
-void write_band(GDALDataset& file, const Raster& raster, std::vector<float>& values) {
+void write_band(GDALDataset& file, const Raster& raster, std::vector<float>& values,
+                const MemoryFile& memory) {
   auto transform = geotransform(raster);
   GDALRasterBand* band = file.GetRasterBand(1);
   if (file.SetGeoTransform(transform.data()) != CE_None || band->SetNoDataValue(kNoData) != CE_None)
-    cannot("the grid cannot be written");
+    memory.cannot("the grid cannot be written");
   band->SetDescription(raster.description.c_str());
   if (band->RasterIO(GF_Write, 0, 0, raster.columns, raster.rows, values.data(), raster.columns,
                      raster.rows, GDT_Float32, 0, 0) != CE_None)
-    cannot("the cells cannot be written");
-}
-
-std::string taken_from_memory() {
-  vsi_l_offset size = 0;
-  GByte* bytes = VSIGetMemFileBuffer(kInMemory, &size, TRUE);
-  if (bytes == nullptr) cannot("the file is not there");
-  std::string file(reinterpret_cast<const char*>(bytes), static_cast<std::size_t>(size));
-  CPLFree(bytes);
-  return file;
+    memory.cannot("the cells cannot be written");
 }
 
 }  // namespace
 
 std::string geotiff_bytes(const Raster& raster) {
-  const QuietGdal quiet;
+  const MemoryFile memory("GeoTIFF", "tif");
   GDALRegister_GTiff();
   GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
-  if (driver == nullptr) cannot("GDAL has no GeoTIFF");
+  if (driver == nullptr) memory.cannot("GDAL has no GeoTIFF");
   const std::array<const char*, 4> options = {"COMPRESS=DEFLATE", "PREDICTOR=3", "NUM_THREADS=1",
                                               nullptr};
   std::vector<float> values = values_of(raster);
   {
     const std::unique_ptr<GDALDataset, decltype(&GDALClose)> file(
-        driver->Create(kInMemory, raster.columns, raster.rows, 1, GDT_Float32,
+        driver->Create(memory.path(), raster.columns, raster.rows, 1, GDT_Float32,
                        const_cast<char**>(options.data())),
         &GDALClose);
-    if (file == nullptr) cannot("the file cannot be made");
-    try {
-      set_crs(*file, raster.crs);
-      write_band(*file, raster, values);
-    } catch (...) {
-      VSIUnlink(kInMemory);
-      throw;
-    }
+    if (file == nullptr) memory.cannot("the file cannot be made");
+    set_crs(*file, raster.crs, memory);
+    write_band(*file, raster, values, memory);
   }
-  return taken_from_memory();
+  return memory.bytes();
 }
 
 }  // namespace squaredig::formats

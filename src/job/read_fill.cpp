@@ -1,6 +1,7 @@
 // [fill], [water]
 #include "job/files.h"
 #include "job/tables.h"
+#include "quantity/number_text.h"
 
 namespace squaredig::job {
 namespace {
@@ -16,6 +17,18 @@ Rule<fill::Roll> roll() {
   });
 }
 
+// A strip that laps by its whole width, or a roll by its whole length, never gets on.
+void roll_beyond_lap(TableReader& rolls, std::string_view sheet, const std::optional<fill::Roll>& r,
+                     Length lap) {
+  if (!r || std::min(r->width, r->length) > lap) return;
+  const std::string key(sheet);
+  rolls.faults().add(rolls.place_of(sheet),
+                     "a roll of " + key + " no wider or longer than its lap of " +
+                         shortest(lap.in_millimetres()) + " mm",
+                     "width and length above the lap",
+                     "correct fill.roll." + key + " or fill." + key + "_lap_mm");
+}
+
 void read_rolls(TableReader& table, fill::FillInput& fill) {
   const Node* node = table.table("roll");
   if (!node) {
@@ -27,6 +40,9 @@ void read_rolls(TableReader& table, fill::FillInput& fill) {
   fill.geotextile = rolls.may("geotextile", roll());
   fill.geogrid = rolls.may("geogrid", roll());
   fill.liner = rolls.may("liner", roll());
+  roll_beyond_lap(rolls, "geotextile", fill.geotextile, fill.geotextile_lap);
+  roll_beyond_lap(rolls, "geogrid", fill.geogrid, fill.geogrid_lap);
+  roll_beyond_lap(rolls, "liner", fill.liner, fill.liner_lap);
   rolls.finish();
 }
 

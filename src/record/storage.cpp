@@ -69,13 +69,17 @@ Storage storage_of(const StorageInput& input) {
   Storage storage;
   storage.gross = reservoir.whole();
   storage.net = net(storage.gross, input.voids);
+  storage.voids = input.voids;
   storage.stands_on = input.stands_on;
   storage.outlet = input.outlet;
   if (input.outlet) {
     const Volume below = reservoir.below(*input.outlet);
     storage.below_outlet = net(below, input.voids).value_or(below);
   }
-  for (const Elevation level : levels_of(input)) {
+  const auto levels = levels_of(input);
+  storage.lowest = levels.front();
+  storage.highest = levels.back();
+  for (const Elevation level : levels) {
     const Volume gross = reservoir.below(level);
     storage.table.push_back({level, gross, net(gross, input.voids)});
   }

@@ -3,8 +3,8 @@
 
 Every field that a result holds is documented; every documented field is there, unless its list is empty
 or its object null. So that few are, the job is given a stone among the ground points, a drain across the
-kerb, a fence in the crest, a vertical side, a survey during the dig and a compaction test. The stage
-`field` runs on a job with every kind of field book.
+kerb, a fence in the crest, a vertical side, a survey during the dig, a compaction test of the base and an
+outlet level. The stage `field` runs on a job with every kind of field book.
 """
 import json
 import pathlib
@@ -14,7 +14,7 @@ import subprocess
 import sys
 import tempfile
 
-STAGES = ("ground", "field", "pegs", "dig", "base")
+STAGES = ("ground", "field", "pegs", "dig", "base", "fill", "record")
 FIELD_JOB = "tests/commands/field/all-books"  # the demo job has no field books
 
 
@@ -57,6 +57,7 @@ def enrich(folder):
         encoding="utf-8")
     job = folder / "job.toml"
     job.write_text(job.read_text(encoding="utf-8").replace(
+        'void_percent = 95.0', 'void_percent = 95.0\noutlet_level = 63.2').replace(
         'codes  = ["BASE"]', 'codes  = ["BASE"]\ntests = "tests.csv"').replace(
         'batter  = "1:1"', 'batter  = { AB = "0:1", BC = "1:1", CD = "1:1", DA = "1:1" }'),
         encoding="utf-8")

@@ -1,76 +1,14 @@
-// Take-off, compaction and uplift against values from outside, each with its source.
+// Compaction and uplift against values from outside, each with its source.
 #include <gtest/gtest.h>
-
-#include <random>
 
 #include "fill/density.h"
 #include "fill/fill.h"
-#include "fill/sheets.h"
 #include "grounds.h"
 
 namespace squaredig::fill {
 namespace {
 
 Length m(double v) { return Length::metres(v); }
-double m2(Area a) { return a.in_square_metres(); }
-
-// Derived take-off rows: width, length, roll width, lap -> strips and area ordered.
-TEST(PublishedTakeOff, StripsOverARectangle) {
-  struct Case {
-    double width, length, roll, lap;
-    long strips;
-    double ordered;
-  };
-  for (const auto& c : {Case{13, 17, 4.0, 0.3, 4, 272}, Case{13, 17, 5.2, 0.3, 3, 265.2},
-                        Case{11, 10, 4, 0.5, 3, 120},  // an exact fit: 3 x 4 - 2 x 0.5 = 11
-                        Case{11, 10, 4, 0.6, 4, 160}, Case{14, 20, 3.8, 0.3, 4, 304}}) {
-    EXPECT_EQ(strips_across(m(c.width), m(c.roll), m(c.lap)), c.strips);
-    EXPECT_NEAR(static_cast<double>(c.strips) * c.roll * c.length, c.ordered, 1e-9);
-    EXPECT_LE(m2(lay_rectangle(m(c.length), m(c.width), {m(c.roll), m(100)}, m(c.lap)).with_laps),
-              c.ordered + 1e-9);
-  }
-}
-
-// Derived: the skin of a box 12 x 6 x 1.2 is 187.20 m2; two geogrids of 14 x 8 are 224 m2.
-TEST(PublishedTakeOff, NetAreas) {
-  EXPECT_NEAR(m2(wrap_box(m(12), m(6), m(1.2), std::nullopt, m(0.15)).net), 187.20, 1e-9);
-  EXPECT_NEAR(m2(lay_layers(m(14), m(8), 2, std::nullopt, m(0.2)).net), 224, 1e-9);
-}
-
-// The laws on 500 random boxes and rolls, against a count strip by strip.
-TEST(Sheets, StripsCoverAndNoMoreThanNeeded_sheets_1) {
-  constexpr unsigned kSeed = 77;
-  std::mt19937 random(kSeed);
-  std::uniform_real_distribution<double> size(1, 40), roll(1, 6), lap(0.05, 0.9);
-  for (int i = 0; i < 500; ++i) {
-    const double width = size(random), r = roll(random), o = lap(random) * std::min(1.0, r / 2);
-    long counted = 1;
-    for (double covered = r; covered < width - 1e-9; covered += r - o) ++counted;
-    EXPECT_EQ(strips_across(m(width), m(r), m(o)), counted) << width << " " << r << " " << o;
-  }
-}
-
-TEST(Sheets, AnExactFitTakesNoStripMore_sheets_2) {
-  for (int n = 1; n < 60; ++n)
-    for (const double lap : {0.1, 0.15, 0.3, 0.7})
-      EXPECT_EQ(strips_across(m(n * 3.7 - (n - 1) * lap), m(3.7), m(lap)), n) << n << " " << lap;
-}
-
-TEST(Sheets, LapsAreNeverNegative_sheets_3) {
-  constexpr unsigned kSeed = 78;
-  std::mt19937 random(kSeed);
-  std::uniform_real_distribution<double> size(1, 30), roll(1, 6), lap(0.05, 0.4);
-  for (int i = 0; i < 500; ++i) {
-    const double l = size(random), w = size(random), h = size(random) / 10;
-    const Roll r{m(roll(random)), m(10 * roll(random))};
-    const auto sheet = wrap_box(m(l), m(w), m(h), r, m(lap(random)));
-    EXPECT_GE(m2(*sheet.with_laps), m2(sheet.net) - 1e-9);
-    EXPECT_GE(m2(*sheet.ordered), m2(*sheet.with_laps) - 1e-9);
-    const auto grid = lay_layers(m(l), m(w), 3, r, m(0.2));
-    EXPECT_GE(m2(*grid.with_laps), m2(grid.net) - 1e-9);
-    EXPECT_GE(m2(*grid.ordered), m2(*grid.with_laps) - 1e-9);
-  }
-}
 
 CompactionTest density(double dry, double maximum) {
   return {"base",

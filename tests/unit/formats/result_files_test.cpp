@@ -51,7 +51,7 @@ TEST(FillJson, NumbersReadBackAndWhatWasNotAskedIsNull_fill_json_1) {
   result.head.job = "Alderbrook school";
   result.bedding = CompactedVolume::cubic_metres(100.0 / 3);
   result.side_fill = {{1, Elevation::metres(62.35), Elevation::metres(62.65),
-                       CompactedVolume::cubic_metres(0.1 + 0.2), true}};
+                       CompactedVolume::cubic_metres(0.1 + 0.2), BankVolume{}, {}, true}};
   result.special = result.side_fill[0].placed;
   result.uplift = {{"tank placed", Force::kilonewtons(0), Force::kilonewtons(3), std::nullopt}};
   const json read = json::parse(fill_json(result, "1"));
@@ -70,12 +70,17 @@ TEST(RecordJson, NumbersReadBack_record_json_1) {
   result.storage.net = Volume::cubic_metres(304.128 * 0.95);
   result.storage.table = {{Elevation::metres(62.35), Volume{}, Volume{}},
                           {Elevation::metres(63.67), result.storage.gross, result.storage.net}};
-  result.stages = {{"base", "does not conform", "2026-03-20 14:10", 1}};
+  result.stages = {
+      {"base", "verified", "does not conform", "2026-03-20 14:10", "survey", 1, {}, {}}};
+  result.stages[0].figures = {{"level high", 0.1 + 0.2, "mm", 1, 5.0, "conforms"}};
+  result.stages[0].inputs = {{"as-dug.csv", "00ff"}};
   const json read = json::parse(record_json(result, "1"));
   EXPECT_EQ(read["storage"]["net_m3"].get<double>(), 304.128 * 0.95);
   EXPECT_EQ(read["storage"]["table"][1][0].get<double>(), 63.67);
   EXPECT_EQ(read["storage"]["table"][1][1].get<double>(), 304.128 * 0.95);
   EXPECT_EQ(read["stages"][0]["verdict"], "does not conform");
+  EXPECT_EQ(read["stages"][0]["figures"][0]["value"].get<double>(), 0.1 + 0.2);
+  EXPECT_EQ(read["stages"][0]["inputs"][0]["sha256"], "00ff");
   EXPECT_EQ(lines_of(storage_csv(result.storage))[0], "level,gross_m3,net_m3");
 }
 
