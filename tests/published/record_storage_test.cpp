@@ -39,6 +39,31 @@ TEST(Storage, WedgeOnACrossFall) {
   EXPECT_NEAR(storage(tank(12, 6, 1.2, 1), 10.0).below_outlet->in_cubic_metres(), 2.052, 1e-9);
 }
 
+// codingace (seen): areas of 0, 120, 240, 360 and 480 m2 a metre apart hold 960 m3: a wedge, here a
+// tank of 48 x 10 m whose base falls 4 m across.
+TEST(Storage, WedgeOfGrowingAreas) {
+  const auto t = tank(48, 10, 6, 40);
+  const auto s =
+      record::storage_of({t, t.underside, "as designed", std::nullopt, Elevation::metres(10)});
+  EXPECT_NEAR(s.below_outlet->in_cubic_metres(), 960, 1e-9);
+  for (const double level : {6.0, 7.0, 8.0, 9.0, 10.0}) {
+    const double height = level - 6;
+    const auto row = std::find_if(s.table.begin(), s.table.end(), [&](const auto& r) {
+      return std::abs((r.level - Elevation::metres(level)).in_metres()) < 1e-9;
+    });
+    ASSERT_NE(row, s.table.end()) << level;
+    EXPECT_NEAR(row->gross.in_cubic_metres(), 48 * height * height / 0.4 / 2, 1e-9);
+  }
+}
+
+// Voids of the rock round the tank are never added: nothing is there to say how many they are.
+TEST(Storage, NothingButTheTankStores) {
+  const auto t = tank(12, 6, 1.2, 0);
+  const auto s = record::storage_of({t, t.underside, "as designed", std::nullopt, std::nullopt});
+  EXPECT_FALSE(s.net);
+  EXPECT_NEAR(s.gross.in_cubic_metres(), 86.4, 1e-9);
+}
+
 TEST(Storage, RisesFromNothingToTheWhole_storage_1) {
   auto input = testing::plain_pit(1, 1, 10, Batter{});
   input.tank.corner_a.reset();

@@ -102,15 +102,36 @@ inline fill::FillResult invented_fill() {
   fill::FillResult fill;
   fill.head = invented_head();
   fill.bedding = CompactedVolume::cubic_metres(4.81);
-  fill.side_fill = {{1, level(50.02), level(50.32), CompactedVolume::cubic_metres(6.6), true},
-                    {2, level(50.32), level(50.62), CompactedVolume::cubic_metres(7.7), true},
-                    {3, level(50.62), level(50.82), CompactedVolume::cubic_metres(5.5), false}};
-  fill.capping = {{1, Area::square_metres(20), CompactedVolume::cubic_metres(3)}};
+  const auto lift = [](int number, double from, double to, double placed, bool special) {
+    return fill::SideLift{number,
+                          level(from),
+                          level(to),
+                          CompactedVolume::cubic_metres(placed),
+                          BankVolume::cubic_metres(placed / 0.9),
+                          {},
+                          special};
+  };
+  fill.side_fill = {lift(1, 50.02, 50.32, 6.6, true), lift(2, 50.32, 50.62, 7.7, true),
+                    lift(3, 50.62, 50.82, 5.5, false)};
+  fill.capping = {{1, level(50.82), level(50.97), Area::square_metres(20),
+                   CompactedVolume::cubic_metres(3), BankVolume::cubic_metres(3.3),
+                   LooseVolume::cubic_metres(4.1)}};
   fill.materials = {{"capping", CompactedVolume::cubic_metres(3), BankVolume::cubic_metres(3.3),
                      LooseVolume::cubic_metres(4.1), 6.0}};
-  fill.layers = {{"cap 1", metres(0.1501), metres(0.1254), at_tank(1, 1),
-                  CompactedVolume::cubic_metres(3), Area::square_metres(20), metres(0.15),
-                  metres(0.003), Verdict::DoesNotConform}};
+  fill::LayerBuilt layer;
+  layer.name = "cap 1";
+  layer.mean_thickness = metres(0.1501);
+  layer.thinnest = metres(0.1254);
+  layer.thinnest_at = at_tank(1, 1);
+  layer.thickest = metres(0.1602);
+  layer.thickest_at = at_tank(2, 1);
+  layer.volume = CompactedVolume::cubic_metres(3);
+  layer.area = layer.wanted_area = Area::square_metres(20);
+  layer.planned = metres(0.15);
+  layer.tolerance = metres(0.02);
+  layer.uncertainty = metres(0.003);
+  layer.verdict = Verdict::DoesNotConform;
+  fill.layers = {layer};
   fill.uplift = {{"empty, uncovered", Force::kilonewtons(120), Force::kilonewtons(60), 0.5}};
   fill.uplift_definition = "down over up, no wall friction";
   return fill;
@@ -127,7 +148,16 @@ inline record::RecordResult invented_record() {
   for (int i = 0; i <= 8; ++i)
     record.storage.table.push_back(
         {level(50.02 + 0.1 * i), Volume::cubic_metres(1.2 * i), Volume::cubic_metres(1.14 * i)});
-  record.stages = {{"base", "does not conform", "2026-03-20 14:10", 3}};
+  record::StageVerdict base;
+  base.stage = "base";
+  base.done = "verified";
+  base.verdict = "does not conform";
+  base.when = "2026-03-20 14:10";
+  base.when_is = "survey of the base";
+  base.findings = 3;
+  base.figures = {{"level high", 18.3, "mm", 1, 5.0, "does not conform"}};
+  base.inputs = {{"as-dug.csv", std::string(64, 'a')}};
+  record.stages = {base};
   return record;
 }
 
