@@ -179,8 +179,14 @@ StageOutput Stages::run_field() {
   field::FieldResult result =
       job.reduced ? job.reduced->result : field::reduce(inputs_.field->value, {});
   result.head = joined(inputs_.head(Stage::Field), result.head);
-  for (const auto& point : result.withheld)
-    set_aside(result.head, point.place.file, point.place.line, point.point + ": " + point.why);
+  std::vector<field::PointWithheld> rows = result.withheld;
+  if (result.gnss)
+    for (const auto& row : result.gnss->left_out)
+      if (std::none_of(rows.begin(), rows.end(),
+                       [&](const auto& r) { return r.place == row.place; }))
+        rows.push_back(row);
+  for (const auto& row : rows)
+    set_aside(result.head, row.place.file, row.place.line, row.point + ": " + row.why);
   in_file_order(result.head);
   return output(Stage::Field, result, inputs_);
 }

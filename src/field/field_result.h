@@ -227,6 +227,7 @@ struct GnssResult {
   std::vector<std::string> grid_files;
   std::optional<std::string> geoid;
   std::vector<Occupations> occupations;
+  std::vector<PointWithheld> left_out;  // single positions, also of points that others fix
 };
 
 struct FieldResult {

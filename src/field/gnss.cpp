@@ -49,9 +49,13 @@ class GnssReducer {
     out_.heights_are_ellipsoidal = !input_.geoid;
     for (const auto& [name, rows] : grouped()) {
       std::vector<Occupied> seen;
+      const std::size_t before = out_.told.left_out.size();
       for (const GeodeticPoint* p : rows)
         if (fixed_solution(*p)) seen.push_back(occupied(*p));
-      if (!seen.empty()) average(name, seen);
+      if (seen.empty())
+        out_.withheld.push_back(out_.told.left_out[before]);
+      else
+        average(name, seen);
     }
     if (!problems_.empty()) throw Refusal(std::move(problems_));
     return std::move(out_);
@@ -102,7 +106,7 @@ class GnssReducer {
     const std::string why = "its solution is not fixed: " + quoted(p.fix);
     head_.findings.push_back({"gnss-fix", where(p.place) + ": point " + quoted(p.point) + ": " +
                                               why + "; the position is left out"});
-    out_.withheld.push_back({p.point, why, p.place});
+    out_.told.left_out.push_back({p.point, why, p.place});
     return false;
   }
 

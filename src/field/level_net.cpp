@@ -206,7 +206,14 @@ class LevelNet {
       run.misclosure = run.rise;
     else if (from.known && to.known)
       run.misclosure = run.rise - Length::metres(*to.known - *from.known);
-    if (!run.misclosure || !input_.level_misclosure || !run.distance) return;
+    if (!run.misclosure || !input_.level_misclosure) return;
+    if (!run.distance) {
+      head_.cautions.push_back(where(run.place) + ": the run from " + quoted(run.from) + " to " +
+                               quoted(run.to) +
+                               " has no levelled length at every foresight: its misclosure is not "
+                               "judged");
+      return;
+    }
     run.allowed = *input_.level_misclosure * std::sqrt(run.distance->in_metres() / 1000);
     run.verdict =
         abs(*run.misclosure) <= *run.allowed ? Verdict::Conforms : Verdict::DoesNotConform;

@@ -188,7 +188,26 @@ class Reducer {
     }
     out_.setups = std::move(reduced.setups);
     out_.withheld.insert(out_.withheld.end(), reduced.withheld.begin(), reduced.withheld.end());
-    out_.points.insert(out_.points.end(), reduced.points.begin(), reduced.points.end());
+    for (ReducedPoint& p : reduced.points) {
+      const auto by_gnss = std::find_if(out_.points.begin(), out_.points.end(),
+                                        [&](const ReducedPoint& q) { return q.point == p.point; });
+      if (by_gnss != out_.points.end()) {
+        beside_gnss(p, *by_gnss);
+        out_.points.erase(by_gnss);
+      }
+      out_.points.push_back(std::move(p));
+    }
+  }
+
+  // GNSS without standard deviations holds nothing; a point that the total station sights too is
+  // its.
+  void beside_gnss(ReducedPoint& p, const ReducedPoint& by_gnss) {
+    std::string text = where(by_gnss.place) + ": GNSS puts point " + quoted(p.point) + " " +
+                       fixed(distance(p.at, by_gnss.at).in_millimetres(), 1) + " mm away in plan";
+    if (p.height && by_gnss.height)
+      text += ", " + fixed((*by_gnss.height - *p.height).in_millimetres(), 1) + " mm up";
+    out_.head.cautions.push_back(text + ", from where " + where(p.place) +
+                                 " has it, which is kept");
   }
 
   void tell_wavelength() {

@@ -199,6 +199,13 @@ Json fit_json(const field::FitResult& fit) {
   return object;
 }
 
+Json withheld_json(const std::vector<field::PointWithheld>& points) {
+  Json list = Json::array();
+  for (const field::PointWithheld& p : points)
+    list.push_back({{"point", p.point}, {"why", p.why}, {"line", place_text(p.place)}});
+  return list;
+}
+
 Json gnss_json(const field::GnssResult& gnss) {
   Json occupations = Json::array();
   for (const field::Occupations& o : gnss.occupations) {
@@ -220,7 +227,8 @@ Json gnss_json(const field::GnssResult& gnss) {
           {"software", gnss.software},
           {"grid_files", gnss.grid_files},
           {"geoid", gnss.geoid ? Json(*gnss.geoid) : Json(nullptr)},
-          {"occupations", std::move(occupations)}};
+          {"occupations", std::move(occupations)},
+          {"left_out", withheld_json(gnss.left_out)}};
 }
 
 }  // namespace
@@ -229,9 +237,7 @@ std::string field_json(const field::FieldResult& result, std::string_view versio
   Json json = head_json(result.head, version);
   json["points"] = Json::array();
   for (const field::ReducedPoint& p : result.points) json["points"].push_back(point_json(p));
-  json["withheld"] = Json::array();
-  for (const field::PointWithheld& p : result.withheld)
-    json["withheld"].push_back({{"point", p.point}, {"why", p.why}, {"line", place_text(p.place)}});
+  json["withheld"] = withheld_json(result.withheld);
   json["setups"] = Json::array();
   for (const field::SetupResult& s : result.setups) json["setups"].push_back(setup_json(s));
   json["levels"] = result.levels ? levels_json(*result.levels) : Json(nullptr);

@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -11,6 +12,7 @@
 #include "field/similarity.h"
 #include "geodesy/operation.h"
 #include "refusal_text.h"
+#include "unit/field/made_book.h"
 
 namespace squaredig::field {
 namespace {
@@ -183,6 +185,22 @@ TEST(Gnss, AFloatSolutionTakesNoPart_gnss_2) {
             "out");
 }
 
+TEST(Gnss, APointThatOthersFixIsNotWithheld) {
+  FieldInput input = alice_springs();
+  input.geoid = plane_geoid();
+  input.gnss.push_back(input.gnss[0]);
+  input.gnss[1].fix = "float";
+  input.gnss[1].place.line = 3;
+  ResultHead head;
+  const GnssReduced r = reduce_gnss(input, head);
+  EXPECT_EQ(r.points.size(), 1U);
+  EXPECT_EQ(r.points[0].sights, 1U);
+  EXPECT_TRUE(r.withheld.empty());
+  ASSERT_EQ(r.told.left_out.size(), 1U);
+  EXPECT_EQ(r.told.left_out[0].place.line, 3);
+  EXPECT_EQ(head.findings.size(), 1U);
+}
+
 PointPair pair(const char* name, GridPoint measured, GridPoint site, int line) {
   PointPair p;
   p.point = name;
@@ -268,6 +286,38 @@ TEST(Similarity, TooFewPairsAreRefused) {
               fit_to_site(pairs, {"job.toml", 3, 1}, findings);
             }).find("pairs that stand at one place"),
             std::string::npos);
+}
+
+// Two points of one name would be refused by whatever reads the points next.
+TEST(Reduce, APointByGnssAndTotalStationIsTheTotalStations) {
+  FieldInput input = alice_springs();
+  input.geoid = plane_geoid();
+  ResultHead head;
+  const GridPoint near = reduce_gnss(input, head).points.at(0).at;
+  testing::MadeBook book;
+  const Elevation level = Elevation::metres(590);
+  const auto at = [&](double e, double n) {
+    return GridPosition{{near.easting + m(e), near.northing + m(n)}, level};
+  };
+  book.control("A", at(-40, 0));
+  book.control("B", at(10, 50));
+  book.stand("S1", "A", at(-40, 0), 20);
+  book.sight("B", at(10, 50));
+  book.sight("ALIC", at(0, 0.03));
+  input.stations = book.input.stations;
+  input.control = book.input.control;
+  input.sigma_direction = input.sigma_zenith = Angle::seconds(5);
+  input.sigma_distance = Length::millimetres(2);
+  input.sigma_distance_per_length = Ratio{};
+  input.scale_factor = Ratio::of(1);
+  const FieldResult r = reduce(input, {});
+  ASSERT_EQ(r.points.size(), 1U);
+  EXPECT_EQ(r.points[0].from, "set-up S1");
+  const auto& cautions = r.head.cautions;
+  EXPECT_TRUE(std::any_of(cautions.begin(), cautions.end(), [](const std::string& c) {
+    return c.find("gnss.csv:2: GNSS puts point \"ALIC\" 30.") == 0 &&
+           c.find("from where setups.csv:3 has it, which is kept") != std::string::npos;
+  })) << (cautions.empty() ? "" : cautions.back());
 }
 
 TEST(Reduce, ControlKeepsItsCoordinates_reduce_1) {

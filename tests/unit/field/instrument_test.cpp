@@ -363,6 +363,18 @@ TEST(LevelNet, TheAllowedMisclosureIsKRootK_level_net_2) {
               1e-9);
 }
 
+TEST(LevelNet, AMisclosureThatCannotBeJudgedIsSaid) {
+  FieldInput input = level_job({row("BM1", 1.5, kNone, kNone), row("T", 1.4, kNone, 0.9, 100),
+                                row("BM2", kNone, kNone, 0.994)});
+  input.level_misclosure = Length::millimetres(12);
+  ResultHead head;
+  EXPECT_EQ(reduce_levels(input, {m(6371000), {}}, head).runs[0].verdict, Verdict::NotAsked);
+  ASSERT_EQ(head.cautions.size(), 1U);
+  EXPECT_EQ(head.cautions[0],
+            "levels.csv:2: the run from \"BM1\" to \"BM2\" has no levelled length at every "
+            "foresight: its misclosure is not judged");
+}
+
 TEST(LevelNet, ARunThatMeetsNoKnownHeightIsRefused) {
   const FieldInput input =
       level_job({row("X", 1.5, kNone, kNone), row("Y", kNone, kNone, 1.0, 100)});
