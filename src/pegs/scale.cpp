@@ -39,23 +39,41 @@ void set_factors(const Work& work, ScaleHere& scale, ResultHead& head) {
 
 }  // namespace
 
+// The tank by its first corner that is, and every control point that is, at once.
 void refuse_swapped(const Work& work) {
   if (!work.on.grid) return;
-  const GridPoint a = work.tank().corners[0];
-  if (work.on.grid->in_area(a) != geodesy::InArea::SwappedInside) return;
-  refuse(work.design.tank.place,
-         "corner A at " + at_text(a) + " lies outside the area of " + work.on.grid->code() + " (" +
-             work.on.grid->name() + "), and inside it with easting and northing exchanged",
-         "easting before northing", "exchange the two, here and in the files");
+  std::vector<Problem> problems;
+  const auto look_at = [&](const Place& place, const std::string& what, GridPoint at) {
+    if (work.on.grid->in_area(at) != geodesy::InArea::SwappedInside) return;
+    problems.push_back({ProblemKind::Input, place,
+                        what + " at " + at_text(at) + " lies outside the area of " +
+                            work.on.grid->code() + " (" + work.on.grid->name() +
+                            "), and inside it with easting and northing exchanged",
+                        "easting before northing", "exchange the two, here and in the files"});
+  };
+  for (std::size_t i = 0; i < work.tank().corners.size() && problems.empty(); ++i)
+    look_at(work.design.tank.place, "corner " + design::Tank::corner_name(i),
+            work.tank().corners[i]);
+  const PointTable& control = work.design.control;
+  for (std::size_t i = 0; i < control.size(); ++i)
+    look_at(control.place(i), "control point " + squaredig::quoted(control.label(i)),
+            control.points[i].at.at);
+  if (!problems.empty()) throw Refusal(std::move(problems));
 }
 
 ScaleHere scale_here(const Work& work, ResultHead& head) {
   ScaleHere scale;
   if (work.on.grid) {
     set_factors(work, scale, head);
-    if (work.on.grid->in_area(work.tank().corners[0]) == geodesy::InArea::Outside)
-      head.cautions.push_back("Corner A at " + at_text(work.tank().corners[0]) +
-                              " lies outside the area of use of " + work.on.grid->code() + ".");
+    const auto& corners = work.tank().corners;
+    const auto outside = std::find_if(corners.begin(), corners.end(), [&](GridPoint corner) {
+      return work.on.grid->in_area(corner) == geodesy::InArea::Outside;
+    });
+    if (outside != corners.end())
+      head.cautions.push_back(
+          "Corner " +
+          design::Tank::corner_name(static_cast<std::size_t>(outside - corners.begin())) + " at " +
+          at_text(*outside) + " lies outside the area of use of " + work.on.grid->code() + ".");
     if (work.on.grid->withdrawn())
       head.cautions.push_back("The register marks " + work.on.grid->code() + " as withdrawn.");
   }

@@ -115,6 +115,17 @@ void tell_rule(Canvas& canvas, const base::BaseResult& base, const TankView& vie
   tell(canvas, box, {low.x, low.y + 4}, "rule " + whole_mm(rule.opening) + " mm", kInk);
 }
 
+// A question mark beside each point that stands alone.
+void draw_outliers(Canvas& canvas, const base::BaseResult& base, const TankView& view,
+                   const Box& box) {
+  for (const auto& outlier : base.outliers)
+    for (const auto& p : base.points)
+      if (p.place == outlier.place) {
+        const At at = view(p.at.at);
+        tell(canvas, box, {at.x + 6.2, at.y + 1}, "?", kInk);
+      }
+}
+
 // Where one more point is wanted.
 void draw_holes(Canvas& canvas, const base::BaseResult& base, const TankView& view) {
   canvas.begin_group({{"class", "holes"}});
@@ -240,9 +251,11 @@ void draw_deviation_map(Canvas& canvas, const base::BaseResult& base, const Box&
   draw_holes(canvas, base, view);
   draw_patches(canvas, base, view, box);
   tell_rule(canvas, base, view, box);
+  draw_outliers(canvas, base, view, box);
   legend(canvas, box,
          std::string("mm, + high, - low; framed: outside or not proven; dashed: repair, by its "
                      "number; heavy line: straightedge at its worst, ringed where it gapes") +
+             (base.outliers.empty() ? "" : "; ?: stands alone, level it again") +
              (base.holes.empty() ? "" : "; +: survey here too"));
 }
 

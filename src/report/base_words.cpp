@@ -256,8 +256,9 @@ std::vector<Row> base_rows(const base::BaseResult& base) {
   }
   if (base.skin)
     for (const auto& invert : base.skin->inverts)
-      rows.push_back({"invert " + invert.name + " with it, planned " + level_text(invert.planned),
-                      level_text(invert.at_from) + " to " + level_text(invert.at_to)});
+      rows.push_back(
+          {"invert " + invert.name + " with it, planned " + level_text(invert.planned),
+           fixed(invert.at_from.in_metres(), 4) + " to " + fixed(invert.at_to.in_metres(), 4)});
   if (base.trim) rows.push_back({"to trim, in the ground", volume_text(*base.trim, 2)});
   if (base.make_up) rows.push_back({"to make up", volume_text(*base.make_up, 2)});
   rows.push_back({"floor", area_text(base.floor_area)});

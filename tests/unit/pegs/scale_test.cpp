@@ -81,6 +81,31 @@ TEST(Scale, SwappedEastingAndNorthingIsRefused) {
       "northing; exchange the two, here and in the files\n");
 }
 
+// The tank may stand right where a control point does not.
+TEST(Scale, SwappedControlPointsAreRefusedEachByItsLine) {
+  Site site = on_grid("EPSG:2157");
+  PointTable& control = site.design.control;
+  const GridPoint a = std::get<GridPoint>(*site.design.tank.corner_a);
+  const std::size_t before = control.size();
+  if (control.files.empty()) control.add_file("control.csv");
+  const auto add = [&](const char* name, double east, double north, std::uint32_t line) {
+    SurveyPoint point;
+    point.at = grid_position(east, north, 60);
+    point.line = line;
+    control.add(point, name, "CONTROL");
+  };
+  add("CP8", a.easting.in_metres() + 20, a.northing.in_metres(), 11);
+  EXPECT_EQ(control.size(), before + 1);
+  EXPECT_NO_THROW(site.run());
+  add("CP9", 900000.0, 450000.0, 12);  // inside only as E 450000 N 900000
+  const std::string text = testing::refusal_text([&] { site.run(); });
+  EXPECT_NE(text.find(":12:1: control point \"CP9\" at E 900000.000 N 450000.000 lies outside the "
+                      "area of EPSG:2157"),
+            std::string::npos)
+      << text;
+  EXPECT_EQ(text.find("CP8"), std::string::npos);
+}
+
 TEST(Scale, OutsideTheAreaIsACaution) {
   const PegsResult r = on_grid("EPSG:7855").run();
   EXPECT_TRUE(says(r.head.cautions, "lies outside the area of use of EPSG:7855"));

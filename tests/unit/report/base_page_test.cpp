@@ -57,6 +57,14 @@ TEST(BasePage, TheStraightedgeIsDrawnWithItsOpening) {
   EXPECT_TRUE(has(map, ">rule 19 mm<"));
 }
 
+TEST(BasePage, APointThatStandsAloneIsMarked) {
+  base::BaseResult base = invented_base();
+  base.points[7].place = {"as-dug.csv", 9, 1};
+  EXPECT_FALSE(has(drawn(base, draw_deviation_map), ">?<"));
+  base.outliers = {{"B7", {"as-dug.csv", 9, 1}, metres(0.0062), ""}};
+  EXPECT_TRUE(has(drawn(base, draw_deviation_map), ">?<"));
+}
+
 TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
   base::BaseResult base = invented_base();
   base.skin.emplace();
@@ -78,7 +86,7 @@ TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
   EXPECT_TRUE(has(page, "too thin"));
   EXPECT_TRUE(has(page, "1.00 along A-B, 1.00 in"));
   EXPECT_TRUE(has(page, "Level of the tank: no shift keeps it."));
-  EXPECT_TRUE(has(page, "62.451 to 62.452"));
+  EXPECT_TRUE(has(page, "62.4510 to 62.4520"));
   EXPECT_TRUE(has(page, "the base without the points that stand alone"));
 }
 
