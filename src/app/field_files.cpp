@@ -6,6 +6,7 @@
 #include "app/refusals.h"
 #include "formats/compaction_csv.h"
 #include "formats/landxml_read.h"
+#include "formats/las_read.h"
 #include "formats/lift_log_csv.h"
 #include "formats/strings_csv.h"
 #include "formats/tape_csv.h"
@@ -44,7 +45,17 @@ FromFiles<PointTable> read_one(const JobFolder& job, const job::FileSpec& file,
   wanted.names = asked.names;
   if (asked.window)
     wanted.keep = [window = *asked.window](const GridPosition& p) { return holds(window, p.at); };
-  if (ending_of(file, {".csv", ".txt", ".xml"}, "points") == ".xml") {
+  const std::string ending = ending_of(file, {".csv", ".txt", ".las", ".laz", ".xml"}, "points");
+  if (ending == ".las" || ending == ".laz") {
+    auto read = formats::read_las_points(source, wanted, std::move(before));
+    tell_swapped(read.extent, asked.control, {file.place, file.place});
+    return {std::move(read.points),
+            {read.record},
+            std::move(read.cautions),
+            std::move(read.assumed),
+            read.extent};
+  }
+  if (ending == ".xml") {
     auto read = formats::read_landxml_points(source, wanted, std::move(before));
     tell_swapped(read.extent, asked.control, {file.place, file.place});
     return {std::move(read.points),

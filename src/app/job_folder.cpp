@@ -8,7 +8,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-formats::LengthUnit unit_of(const std::optional<job::FileUnits>& units) {
+std::optional<formats::LengthUnit> unit_of(const std::optional<job::FileUnits>& units) {
+  if (!units) return std::nullopt;
   if (units == job::FileUnits::Feet) return formats::LengthUnit::Foot;
   if (units == job::FileUnits::UsSurveyFeet) return formats::LengthUnit::UsSurveyFoot;
   return formats::LengthUnit::Metre;
@@ -33,7 +34,7 @@ formats::SourceFile JobFolder::source(const job::FileSpec& spec) const {
   if (spec.columns) source.columns = split_at_commas(*spec.columns);
   source.unit = unit_of(spec.units);
   source.meter = meter;
-  if (job.grid) source.grid = formats::GridWanted{job.grid->crs.value_or(0)};
+  if (job.grid) source.grid = formats::GridWanted{job.grid->crs.value_or(0), job.grid->heights.value_or(0)};
   return source;
 }
 

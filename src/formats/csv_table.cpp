@@ -242,8 +242,8 @@ void CsvTable::mixed_marks_fault(std::size_t column) {
 
 std::optional<double> CsvTable::metres(std::size_t column) {
   const auto value = number(column);
-  if (!value || source_.unit == LengthUnit::Metre) return value;
-  return *value * metres_per(source_.unit);
+  if (!value || !source_.unit) return value;
+  return *value * metres_per(*source_.unit);
 }
 
 Place CsvTable::place(std::size_t column) const {

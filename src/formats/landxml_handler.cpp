@@ -120,15 +120,16 @@ std::optional<std::vector<double>> LandXmlHandler::groups(std::string_view text,
 }
 
 double LandXmlHandler::scale(std::vector<std::string>& assumed) {
-  const double stated = metres_per(source_.unit);
+  const LengthUnit unit = source_.unit.value_or(LengthUnit::Metre);
+  const double stated = metres_per(unit);
   if (!units.metres) {
     assumed.push_back(source_.name + ": the file has no units; its lengths are taken in " +
-                      std::string(name_of(source_.unit)));
+                      std::string(name_of(unit)));
     return stated;
   }
-  if (source_.unit != LengthUnit::Metre && *units.metres != stated)
+  if (source_.unit && *units.metres != stated)
     faults.add(units.place, "linearUnit " + quoted(*units.linear),
-               std::string(name_of(source_.unit)) + " as the job states",
+               std::string(name_of(unit)) + " as the job states",
                "correct units in the job, or the file");
   return *units.metres;
 }

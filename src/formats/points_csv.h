@@ -47,6 +47,7 @@ struct PointsFile {
   std::vector<std::string> cautions;
   Extent extent;  // of all points used, kept or not
   PlanColumns columns;
+  std::vector<std::string> assumed = {};
 };
 
 // The points of a file, added to those of `before`.

@@ -6,10 +6,14 @@
 
 #include <atomic>
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
 #include <vector>
+
+#include "quantity/position.h"
+#include "quantity/problem.h"
 
 namespace squaredig::formats {
 
@@ -28,9 +32,19 @@ constexpr double metres_per(LengthUnit unit) {
   }
 }
 
+// A way from another CRS to the job's grid: coordinates there, in metres or in degrees (longitude
+// first), to the grid; and what is to be said of it.
+struct CrsWay {
+  std::function<GridPoint(double east, double north)> move;
+  std::string words;
+};
+
 // The CRS that coordinates are wanted in.
 struct GridWanted {
-  int epsg = 0;  // 0: a local grid, for which coordinates of any CRS are taken as they stand
+  int epsg = 0;     // 0: a local grid, for which coordinates of any CRS are taken as they stand
+  int heights = 0;  // 0: local heights, likewise
+  // The way from an EPSG code, or a Refusal where none is exact; empty: there are no ways.
+  std::function<CrsWay(int epsg, const Place& place)> way_from = {};
 };
 
 // Counts the bytes of the files that are opened and of what was read of them, for a progress line.
@@ -44,10 +58,13 @@ struct SourceFile {
   std::string name;
   // The stated order of a file without a header; empty: it has one.
   std::vector<std::string> columns = {};
-  LengthUnit unit = LengthUnit::Metre;
+  std::optional<LengthUnit> unit = std::nullopt;  // as the job states it
   std::vector<std::string> codes = {};            // take only rows of these codes; empty: all
   std::optional<GridWanted> grid = std::nullopt;  // nothing: a CRS the file states is not compared
   std::shared_ptr<ReadMeter> meter = nullptr;     // nothing: nobody counts
+  // The one layer of a drawing or GeoPackage, the one surface of a document; nothing: the only one.
+  std::optional<std::string> layer = std::nullopt;
+  std::optional<std::string> surface = std::nullopt;
 };
 
 }  // namespace squaredig::formats

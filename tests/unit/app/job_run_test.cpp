@@ -94,11 +94,11 @@ TEST(Inputs, FaultsOfAllFilesAreToldTogether) {
 
 TEST(Inputs, FilesOfUnknownKindAreRefusedAtTheJobsLine) {
   DemoJob job;
-  job.replace("job.toml", "\"ground.csv\"", "\"ground.las\"");
+  job.replace("job.toml", "\"ground.csv\"", "\"ground.ply\"");
   const std::string text = refusal_text([&] { job.inputs(); });
   EXPECT_TRUE(
-      text.starts_with("job.toml:16:15: \"ground.las\" as points; a file whose name ends in "
-                       ".csv, .txt, .xml; "))
+      text.starts_with("job.toml:16:15: \"ground.ply\" as points; a file whose name ends in "
+                       ".csv, .txt, .las, .laz, .xml; "))
       << text;
 }
 
