@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/refusals.h"
+#include "app/survey_readers.h"
 #include "formats/geoid_file.h"
 #include "formats/gnss_csv.h"
 #include "formats/levels_csv.h"

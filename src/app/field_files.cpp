@@ -4,25 +4,22 @@
 
 #include "app/field_books.h"
 #include "app/refusals.h"
+#include "app/survey_readers.h"
 #include "formats/compaction_csv.h"
-#include "formats/landxml_read.h"
-#include "formats/las_read.h"
 #include "formats/lift_log_csv.h"
-#include "formats/strings_csv.h"
 #include "formats/tape_csv.h"
 
 namespace squaredig::app {
 namespace {
 
-std::string joined(const std::vector<std::string>& words) {
-  std::string text;
-  for (const auto& word : words) text += (text.empty() ? "" : ", ") + word;
-  return text;
-}
-
 void tell_swapped(const formats::Extent& extent, const PointTable* control,
                   const formats::PlanColumns& columns) {
   if (control != nullptr) formats::check_swapped(extent, *control, columns);
+}
+
+// A table names its columns; for other files the place is the job's.
+formats::PlanColumns columns_of(const formats::PlanColumns& named, const job::FileSpec& file) {
+  return named.easting == named.northing ? formats::PlanColumns{file.place, file.place} : named;
 }
 
 bool holds(const ground::Region& region, GridPoint p) {
@@ -45,62 +42,30 @@ FromFiles<PointTable> read_one(const JobFolder& job, const job::FileSpec& file,
   wanted.names = asked.names;
   if (asked.window)
     wanted.keep = [window = *asked.window](const GridPosition& p) { return holds(window, p.at); };
-  const std::string ending = ending_of(file, {".csv", ".txt", ".las", ".laz", ".xml"}, "points");
-  if (ending == ".las" || ending == ".laz") {
-    auto read = formats::read_las_points(source, wanted, std::move(before));
-    tell_swapped(read.extent, asked.control, {file.place, file.place});
-    return {std::move(read.points),
-            {read.record},
-            std::move(read.cautions),
-            std::move(read.assumed),
-            read.extent};
-  }
-  if (ending == ".xml") {
-    auto read = formats::read_landxml_points(source, wanted, std::move(before));
-    tell_swapped(read.extent, asked.control, {file.place, file.place});
-    return {std::move(read.points),
-            {read.record},
-            std::move(read.cautions),
-            std::move(read.assumed),
-            read.extent};
-  }
-  auto read = formats::read_points_csv(source, wanted, std::move(before));
-  tell_swapped(read.extent, asked.control, read.columns);
-  return {std::move(read.points), {read.record}, std::move(read.cautions), {}, read.extent};
+  auto read = points_of_file(file, source, wanted, std::move(before));
+  tell_swapped(read.extent, asked.control, columns_of(read.columns, file));
+  return {std::move(read.points),
+          {read.record},
+          std::move(read.cautions),
+          std::move(read.assumed),
+          read.extent};
 }
 
 FromFiles<std::vector<SurveyString>> read_one(const JobFolder& job, const job::FileSpec& file,
                                               formats::Heights heights, const PointTable* control) {
-  if (ending_of(file, {".csv", ".txt", ".xml"}, "strings") == ".xml") {
-    auto read = formats::read_landxml_breaklines(job.source(file), heights);
-    tell_swapped(read.extent, control, {file.place, file.place});
-    return {std::move(read.strings),
-            {read.record},
-            std::move(read.cautions),
-            std::move(read.assumed),
-            read.extent};
-  }
-  auto read = formats::read_strings_csv(job.source(file), heights);
-  tell_swapped(read.extent, control, read.columns);
-  return {std::move(read.strings), {read.record}, std::move(read.cautions), {}, read.extent};
+  auto read = strings_of_file(file, job.source(file), heights);
+  tell_swapped(read.extent, control, columns_of(read.columns, file));
+  return {std::move(read.strings),
+          {read.record},
+          std::move(read.cautions),
+          std::move(read.assumed),
+          read.extent};
 }
 
 }  // namespace
 
-std::string ending_of(const job::FileSpec& file, const std::vector<std::string>& wanted,
-                      const std::string& what) {
-  std::string ending = std::filesystem::path(file.path).extension().string();
-  for (char& c : ending)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  if (std::find(wanted.begin(), wanted.end(), ending) == wanted.end())
-    refuse(file.place, squaredig::quoted(file.path) + " as " + what,
-           "a file whose name ends in " + joined(wanted), "convert the file, or name another");
-  return ending;
-}
-
 FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file) {
-  ending_of(file, {".xml"}, "a surface");
-  auto read = formats::read_landxml_surface(job.source(file));
+  auto read = surface_of_file(file, job.source(file));
   return {std::move(read.mesh), {read.record}, std::move(read.cautions), std::move(read.assumed)};
 }
 

@@ -60,9 +60,4 @@ FromFiles<std::vector<CompactionTest>> read_compaction(const JobFolder& job,
 FromFiles<std::vector<fill::LiftRecord>> read_lift_log(const JobFolder& job,
                                                        const job::FileSpec& file);
 
-// The ending of a file's name in lower case, ".csv"; refuses, at the job file's place, one that is
-// not among those wanted.
-std::string ending_of(const job::FileSpec& file, const std::vector<std::string>& wanted,
-                      const std::string& what);
-
 }  // namespace squaredig::app

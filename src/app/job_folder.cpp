@@ -34,7 +34,10 @@ formats::SourceFile JobFolder::source(const job::FileSpec& spec) const {
   if (spec.columns) source.columns = split_at_commas(*spec.columns);
   source.unit = unit_of(spec.units);
   source.meter = meter;
-  if (job.grid) source.grid = formats::GridWanted{job.grid->crs.value_or(0), job.grid->heights.value_or(0)};
+  source.layer = spec.layer;
+  source.surface = spec.name;
+  if (job.grid)
+    source.grid = formats::GridWanted{job.grid->crs.value_or(0), job.grid->heights.value_or(0)};
   return source;
 }
 

@@ -1,6 +1,7 @@
 #include "formats/landxml_handler.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "quantity/number_text.h"
@@ -11,10 +12,6 @@ namespace {
 bool known_space(std::string_view space) {
   constexpr std::string_view kStem = "http://www.landxml.org/schema/LandXML-";
   return space.starts_with(kStem);
-}
-
-std::string_view name_of(LengthUnit unit) {
-  return unit == LengthUnit::Metre ? "m" : unit == LengthUnit::Foot ? "ft" : "us-ft";
 }
 
 }  // namespace
@@ -59,8 +56,8 @@ void LandXmlHandler::start(const XmlElement& element) {
     return;
   }
   if (child_of("Units")) units.take(element, faults, cautions);
-  if (element.name == "CoordinateSystem" && path_.size() == 1 && !epsg_code) {
-    epsg_code = element.value("epsgCode");
+  if (element.name == "CoordinateSystem" && path_.size() == 1 && !epsg_code_) {
+    epsg_code_ = element.value("epsgCode");
     crs_place_ = element.place;
   }
   wants_text_ = start_of(element);
@@ -119,33 +116,23 @@ std::optional<std::vector<double>> LandXmlHandler::groups(std::string_view text,
   return std::nullopt;
 }
 
-double LandXmlHandler::scale(std::vector<std::string>& assumed) {
-  const LengthUnit unit = source_.unit.value_or(LengthUnit::Metre);
-  const double stated = metres_per(unit);
-  if (!units.metres) {
-    assumed.push_back(source_.name + ": the file has no units; its lengths are taken in " +
-                      std::string(name_of(unit)));
-    return stated;
+StatedCrs LandXmlHandler::stated() const {
+  StatedCrs said;
+  const auto words = xml_words(epsg_code_.value_or(""));
+  if (!words.empty()) {
+    std::string_view code = words.front();
+    if (code.starts_with("EPSG:") || code.starts_with("epsg:")) code.remove_prefix(5);
+    const auto number = parse_number(code);
+    FaultList unknown;  // a code that is no code is another system than the job's
+    if (number && *number > 0 && *number < 1e6 && *number == std::floor(*number))
+      said = crs_of_code(static_cast<int>(*number), crs_place_, unknown);
+    said.words = *epsg_code_;
   }
-  if (source_.unit && *units.metres != stated)
-    faults.add(units.place, "linearUnit " + quoted(*units.linear),
-               std::string(name_of(unit)) + " as the job states",
-               "correct units in the job, or the file");
-  return *units.metres;
-}
-
-void LandXmlHandler::compare_crs() {
-  if (!epsg_code || xml_words(*epsg_code).empty() || !source_.grid) return;
-  std::string_view code = xml_words(*epsg_code).front();
-  if (code.starts_with("EPSG:") || code.starts_with("epsg:")) code.remove_prefix(5);
-  const int wanted = source_.grid->epsg;
-  if (wanted == 0)
-    cautions.push_back(source_.name + ": the file states the coordinate system " +
-                       quoted(*epsg_code) + "; on a local grid it is taken as it stands");
-  else if (code != std::to_string(wanted))
-    faults.add(crs_place_, "coordinate system " + quoted(*epsg_code),
-               "EPSG:" + std::to_string(wanted) + " as the job states",
-               "convert the file, or correct crs in the job");
+  said.place = crs_place_;
+  said.metres = units.metres;
+  said.metres_up = units.metres;
+  if (units.metres) said.unit_place = units.place;
+  return said;
 }
 
 }  // namespace squaredig::formats

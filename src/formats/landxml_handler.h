@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "formats/landxml_units.h"
+#include "formats/stated_crs.h"
 #include "quantity/position.h"
 
 namespace squaredig::formats {
@@ -24,14 +25,11 @@ class LandXmlHandler : public XmlHandler {
   void text(std::string_view piece) final;
   void end() final;
 
-  // Metres per number of the document. `assumed` is told where the document does not say.
-  double scale(std::vector<std::string>& assumed);
-  // A CRS other than the source asks for is a fault; on a local grid it is told.
-  void compare_crs();
+  // What the document says of its coordinate system and units, once it is read to its end.
+  StatedCrs stated() const;
 
   FaultList faults;
   std::vector<std::string> cautions;
-  std::optional<std::string> epsg_code;
   LandXmlUnits units;
 
  protected:
@@ -59,6 +57,7 @@ class LandXmlHandler : public XmlHandler {
   SourceFile source_;
   std::vector<std::string> path_;
   std::string space_;
+  std::optional<std::string> epsg_code_;
   Place crs_place_;
   std::size_t ignored_ = 0;  // depth inside an element that is passed over
   std::string text_;

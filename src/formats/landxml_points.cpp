@@ -5,14 +5,13 @@
 
 #include "formats/landxml_handler.h"
 #include "formats/landxml_read.h"
-#include "formats/repeated_names.h"
+#include "formats/point_intake.h"
+#include "formats/string_intake.h"
 
 namespace squaredig::formats {
 namespace {
 
-constexpr std::size_t kSetAsideListed = 1000;
-
-struct RawPoint {
+struct DocumentPoint {
   std::string name;
   std::string code;
   std::array<double, 3> at{};  // easting, northing, elevation, in the document's unit
@@ -66,7 +65,7 @@ class PointsHandler : public LandXmlHandler {
  public:
   PointsHandler(const SourceFile& source, const PointsWanted& wanted)
       : LandXmlHandler(source), wanted_(wanted) {}
-  std::vector<RawPoint> points;
+  std::vector<DocumentPoint> points;
   struct Reference {
     std::size_t point;
     std::string to;
@@ -130,7 +129,7 @@ class PointsHandler : public LandXmlHandler {
   }
 
   const PointsWanted& wanted_;
-  RawPoint now_;
+  DocumentPoint now_;
   std::optional<std::string> reference_;
 };
 
@@ -156,92 +155,55 @@ void resolve(PointsHandler& handler) {
   }
 }
 
-bool code_wanted(const SourceFile& source, const std::string& code) {
-  return source.codes.empty() ||
-         std::find(source.codes.begin(), source.codes.end(), code) != source.codes.end();
-}
-
-void set_aside(InputRecord& record, const RawPoint& point, std::size_t count) {
-  if (count <= kSetAsideListed)
-    record.set_aside.push_back({point.line, "code " + quoted(point.code) + " is not asked for"});
-  else if (count == kSetAsideListed + 1)
-    record.set_aside.push_back({point.line, "more rows from here on, not listed one by one"});
-}
-
-void take_points(const std::vector<RawPoint>& points, const SourceFile& source,
-                 const PointsWanted& wanted, double scale, LandXmlPoints& result) {
-  const std::uint16_t number = result.points.add_file(source.name);
-  std::size_t aside = 0;
-  for (const RawPoint& raw : points) {
-    if (!code_wanted(source, raw.code)) {
-      set_aside(result.record, raw, ++aside);
-      continue;
-    }
-    SurveyPoint point;
-    point.at = grid_position(raw.at[0] * scale, raw.at[1] * scale, raw.at[2] * scale);
-    point.has_height = raw.has_height;
-    point.line = static_cast<std::uint32_t>(raw.line);
-    point.file = number;
-    result.extent.add(point.at.at);
-    if (!wanted.keep || wanted.keep(point.at)) result.points.add(point, raw.name, raw.code);
-  }
-  result.record.file = source.name;
-  result.record.read = points.size();
-  result.record.used = points.size() - aside;
-}
-
 }  // namespace
 
-LandXmlStrings read_landxml_breaklines(const SourceFile& source, Heights heights) {
+StringsFile read_landxml_breaklines(const SourceFile& source, Heights heights) {
   StringsHandler handler(source, heights);
-  LandXmlStrings result;
-  result.record.sha256 = read_xml(source, handler, handler.faults);
-  const double scale = handler.scale(result.assumed);
-  handler.compare_crs();
+  std::string sha256 = read_xml(source, handler, handler.faults);
   if (handler.strings.empty())
     handler.faults.add({source.name}, "no breakline", "a surface with breaklines in its SourceData",
                        "export the breaklines too");
+  StringIntake intake(source, heights);
   handler.faults.throw_if_any();
-  for (SurveyString& string : handler.strings)
-    for (StringVertex& v : string.vertices) {
-      v.at = grid_position(v.at.at.easting.in_metres() * scale,
-                           v.at.at.northing.in_metres() * scale, v.at.height.in_metres() * scale);
-      result.extent.add(v.at.at);
-      ++result.record.read;
-    }
-  result.record.file = source.name;
-  result.record.used = result.record.read;
-  result.strings = std::move(handler.strings);
-  result.cautions = std::move(handler.cautions);
-  result.epsg_code = handler.epsg_code;
-  return result;
+  intake.place_by(handler.stated());
+  intake.faults().throw_if_any();
+  for (const SurveyString& string : handler.strings) {
+    intake.begin(string.name);
+    for (const StringVertex& v : string.vertices)
+      intake.vertex(v.at.at.easting.in_metres(), v.at.at.northing.in_metres(),
+                    v.has_height ? std::optional(v.at.height.in_metres()) : std::nullopt,
+                    {source.name, v.line, 1});
+    intake.end(false, {source.name, string.vertices.empty() ? 1 : string.vertices[0].line, 1});
+  }
+  for (auto& caution : handler.cautions) intake.cautions().push_back(std::move(caution));
+  return intake.finish(std::move(sha256));
 }
 
-LandXmlPoints read_landxml_points(const SourceFile& source, const PointsWanted& wanted,
-                                  PointTable before) {
+PointsFile read_landxml_points(const SourceFile& source, const PointsWanted& wanted,
+                               PointTable before) {
   PointsHandler handler(source, wanted);
-  LandXmlPoints result;
   std::string sha256 = read_xml(source, handler, handler.faults);
-  const double scale = handler.scale(result.assumed);
-  handler.compare_crs();
   resolve(handler);
   if (handler.points.empty() && handler.faults.empty())
     handler.faults.add({source.name}, "neither CgPoints nor DataPoints", "points",
                        "export the points, or name the file as a surface");
   handler.faults.throw_if_any();
-  result.points = std::move(before);
-  const std::size_t first = result.points.size();
-  take_points(handler.points, source, wanted, scale, result);
-  result.record.sha256 = std::move(sha256);
-  result.cautions = std::move(handler.cautions);
-  const auto repeated = repeated_names(result.points, first);
-  if (wanted.names == Names::Told)
-    tell_repeated(repeated, source.name, result.cautions);
-  else
-    refuse_repeated(repeated, source.name, handler.faults);
-  handler.faults.throw_if_any();
-  result.epsg_code = handler.epsg_code;
-  return result;
+  PointIntake intake(source, wanted, std::move(before));
+  intake.place_by(handler.stated());
+  intake.faults().throw_if_any();
+  for (const DocumentPoint& point : handler.points) {
+    if (intake.wants_code(point.code))
+      intake.take({point.at[0],
+                   point.at[1],
+                   point.has_height ? std::optional(point.at[2]) : std::nullopt,
+                   point.name,
+                   point.code,
+                   {"", point.line, 1}});
+    else
+      intake.set_aside_code(point.line, point.code);
+  }
+  for (auto& caution : handler.cautions) intake.cautions().push_back(std::move(caution));
+  return intake.finish(std::move(sha256));
 }
 
 }  // namespace squaredig::formats

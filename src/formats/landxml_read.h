@@ -10,7 +10,7 @@
 // Laws: landxml.1  what write_landxml wrote is read back to the last bit, in metres;
 //       landxml.2  ids may have gaps and any order: a face means the points of those ids.
 // Accuracy: exact as read; one rounding where the unit is not the metre.
-//   A CRS the document states is compared with the source's, where that has one.
+//   The coordinate system and units the document states become the job's as stated_crs.h says.
 // Errors: a Refusal of all faults of the file: another CRS, XML that is not well-formed, a DOCTYPE,
 // missing and
 //   doubled ids, faces that name no point or have other than three, numbers that are none, wrong
@@ -25,45 +25,19 @@
 
 #include "formats/points_csv.h"
 #include "formats/strings_csv.h"
+#include "formats/surface_file.h"
 
 namespace squaredig::formats {
 
-struct LandXmlSurface {
-  SurfaceMesh mesh;    // all points of the surface, used by a face or not, in file order
-  InputRecord record;  // counts faces
-  std::vector<std::string> cautions;
-  std::vector<std::string> assumed;
-  std::optional<std::string> epsg_code;  // as the document spells it
-  Extent extent;
-};
-
 // The surface of that name; where no name is given the file must hold one alone.
-LandXmlSurface read_landxml_surface(const SourceFile& source,
-                                    const std::optional<std::string>& name = std::nullopt);
-
-struct LandXmlStrings {
-  std::vector<SurveyString> strings;
-  InputRecord record;  // counts vertices
-  std::vector<std::string> cautions;
-  std::vector<std::string> assumed;
-  std::optional<std::string> epsg_code;
-  Extent extent;
-};
+SurfaceFile read_landxml_surface(const SourceFile& source,
+                                 const std::optional<std::string>& name = std::nullopt);
 
 // The breaklines of every surface of the document.
-LandXmlStrings read_landxml_breaklines(const SourceFile& source, Heights heights);
-
-struct LandXmlPoints {
-  PointTable points;
-  InputRecord record;
-  std::vector<std::string> cautions;
-  std::vector<std::string> assumed;
-  std::optional<std::string> epsg_code;
-  Extent extent;
-};
+StringsFile read_landxml_breaklines(const SourceFile& source, Heights heights);
 
 // CgPoints with their names and codes, and the nameless DataPoints of surfaces, added to `before`.
-LandXmlPoints read_landxml_points(const SourceFile& source, const PointsWanted& wanted = {},
-                                  PointTable before = {});
+PointsFile read_landxml_points(const SourceFile& source, const PointsWanted& wanted = {},
+                               PointTable before = {});
 
 }  // namespace squaredig::formats

@@ -285,7 +285,7 @@ const RawSurface* chosen(const SurfaceHandler& handler, const SourceFile& source
     faults.add(
         handler.surfaces[1].place, "several surfaces: " + list_of(handler.names),
         name ? "one surface of the name " + quoted(*name) : "one surface, or the name of one",
-        "export the surface that is meant alone");
+        "name it in the job: { file = \"...\", name = \"...\" }");
   return nullptr;
 }
 
@@ -302,13 +302,12 @@ InputRecord record_of(const RawSurface& raw, const SourceFile& source, std::stri
 
 }  // namespace
 
-LandXmlSurface read_landxml_surface(const SourceFile& source,
-                                    const std::optional<std::string>& name) {
+SurfaceFile read_landxml_surface(const SourceFile& source, const std::optional<std::string>& name) {
   SurfaceHandler handler(source, name);
   std::string sha256 = read_xml(source, handler, handler.faults);
-  LandXmlSurface surface;
-  const double scale = handler.scale(surface.assumed);
-  handler.compare_crs();
+  SurfaceFile surface;
+  const Placing placing(handler.stated(), source, handler.faults, surface.assumed,
+                        handler.cautions);
   const RawSurface* raw = chosen(handler, source, name, handler.faults);
   handler.faults.throw_if_any();
   surface.mesh.name = raw->name;
@@ -320,12 +319,12 @@ LandXmlSurface read_landxml_surface(const SourceFile& source,
   handler.faults.throw_if_any();
   surface.mesh.vertices.reserve(raw->points.size());
   for (const auto& p : raw->points) {
-    surface.mesh.vertices.push_back(grid_position(p[0] * scale, p[1] * scale, p[2] * scale));
+    surface.mesh.vertices.push_back(placing.at(p[0], p[1], p[2]));
     surface.extent.add(surface.mesh.vertices.back().at);
   }
   surface.cautions = std::move(handler.cautions);
-  tell_stated(*raw, surface.mesh, source.name, handler.units, scale, surface.cautions);
-  surface.epsg_code = handler.epsg_code;
+  const double unit = handler.units.metres.value_or(1);
+  tell_stated(*raw, surface.mesh, source.name, handler.units, unit, surface.cautions);
   surface.record = record_of(*raw, source, std::move(sha256));
   return surface;
 }

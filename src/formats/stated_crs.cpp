@@ -130,18 +130,19 @@ Placing::Placing(const StatedCrs& stated, const SourceFile& source, FaultList& f
 
 void Placing::take_units(const StatedCrs& stated, const SourceFile& source, FaultList& faults,
                          std::vector<std::string>& assumed) {
+  const Place place = stated.unit_place.value_or(stated.place);
   const auto asked = source.unit ? std::optional(metres_per(*source.unit)) : std::nullopt;
   const auto by_code =
       stated.plan && !stated.degrees ? registered_metres(*stated.plan) : std::optional<double>();
   if (stated.metres && by_code && *stated.metres != *by_code)
-    faults.add(stated.place, "lengths in " + unit_words(*stated.metres),
+    faults.add(place, "lengths in " + unit_words(*stated.metres),
                words_of_unit(*by_code, stated.words), "export the file again, in one unit");
   const auto said = stated.metres ? stated.metres : by_code;
   if (said && asked && *said != *asked)
-    faults.add(stated.place, "lengths in " + words_of_unit(*said, stated.words),
+    faults.add(place, "lengths in " + words_of_unit(*said, stated.words),
                unit_words(*asked) + " as the job states", "correct units in the job, or the file");
-  if (stated.metres_up && asked && *stated.metres_up != *asked)
-    faults.add(stated.place, "heights in " + unit_words(*stated.metres_up),
+  if (stated.metres_up && asked && *stated.metres_up != *asked && stated.metres_up != said)
+    faults.add(place, "heights in " + unit_words(*stated.metres_up),
                unit_words(*asked) + " as the job states", "correct units in the job, or the file");
   metres_ = said.value_or(asked.value_or(1));
   metres_up_ = stated.metres_up.value_or(stated.degrees ? asked.value_or(1) : metres_);

@@ -31,6 +31,7 @@ struct StatedCrs {
   std::optional<double> metres = {};     // of one unit of easting and northing, where stated
   std::optional<double> metres_up = {};  // of one unit of height, where stated
   bool degrees = false;
+  std::optional<Place> unit_place = {};  // where it is not that of the system
 };
 
 // The system of an EPSG code, alone or of plan and heights together; a fault where it is not known.

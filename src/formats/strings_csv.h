@@ -25,6 +25,7 @@ struct StringsFile {
   std::vector<std::string> cautions;
   Extent extent;
   PlanColumns columns;
+  std::vector<std::string> assumed = {};
 };
 
 StringsFile read_strings_csv(const SourceFile& source, Heights heights);

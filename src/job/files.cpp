@@ -1,6 +1,7 @@
 #include "job/files.h"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 
 #include "quantity/number_text.h"
@@ -20,7 +21,7 @@ bool usable_path(std::string_view path) {
 
 std::optional<FileSpec> named(const Node& node, const std::string& words, Faults& faults) {
   if (node.kind == Node::Kind::Text && usable_path(node.text))
-    return FileSpec{node.text, std::nullopt, std::nullopt, node.place};
+    return FileSpec{node.text, {}, {}, {}, {}, node.place};
   faults.wrong_value(node, words,
                      node.kind == Node::Kind::Text ? "write the path of one file"
                                                    : "write the file name in quotes");
@@ -72,6 +73,19 @@ Rule<std::string> columns() {
           }};
 }
 
+// Keys that only some kinds of file have a use for.
+constexpr std::array<std::pair<const char*, const char*>, 3> kKeysOfKinds = {
+    {{"columns", ".csv, .txt"}, {"layer", ".dxf, .gpkg"}, {"name", ".xml"}}};
+
+// True where the path has one of the endings, separated by ", ".
+bool ends_in(const std::string& path, std::string_view endings) {
+  std::string ending = std::filesystem::path(path).extension().string();
+  for (char& c : ending)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  const auto words = words_of(endings);
+  return path.empty() || std::find(words.begin(), words.end(), ending) != words.end();
+}
+
 bool below_job_folder(const std::string& text) {
   const auto path = std::filesystem::path(text).lexically_normal();
   if (path.is_absolute() || path.empty()) return false;
@@ -98,6 +112,14 @@ Rule<FileSpec> file() {
             FileSpec spec = table.need("file", plain_file());
             spec.columns = table.may("columns", columns());
             spec.units = table.may("units", file_units());
+            spec.layer = table.may("layer", text());
+            spec.name = table.may("name", text());
+            for (const auto& [key, endings] : kKeysOfKinds)
+              if (table.has(key) && !ends_in(spec.path, endings))
+                faults.add(table.place_of(key),
+                           std::string(key) + " with " + squaredig::quoted(spec.path),
+                           std::string("a file whose name ends in ") + endings,
+                           std::string("take ") + key + " out, or name another file");
             table.finish();
             if (spec.path.empty()) return std::nullopt;
             return spec;

@@ -10,7 +10,8 @@
 
 namespace squaredig::job {
 
-// A name in quotes, or { file = "...", columns = "...", units = "..." }.
+// A name in quotes, or { file = "...", columns = "...", units = "..." }; in the table form a
+// drawing or GeoPackage may have its layer = "...", a LandXML document its surface's name = "...".
 Rule<FileSpec> file();
 // Only a name in quotes: for files whose contents state all that is needed.
 Rule<FileSpec> plain_file();

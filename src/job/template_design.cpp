@@ -39,16 +39,19 @@ plan_lengths = "grid"
 #points = "control.csv"
 
 [ground]
-# Needed. Files with the points of the existing ground. A CSV file without a header line is given
-# as { file = "g.csv", columns = "point,easting,northing,height,code", units = "m" }.
+# Needed. Files with the points of the existing ground: .csv .xml (LandXML) .las .dxf .geojson .gpkg
+# .tif .asc. A CSV file without a header line is given as
+# { file = "g.csv", columns = "point,easting,northing,height,code", units = "m" }, one layer of a
+# drawing or GeoPackage as { file = "g.gpkg", layer = "ground" }.
 points = ["ground.csv"]
 # Files with strings whose segments become edges: kerbs, tops and toes of slopes.
 #breaklines = ["breaklines.csv"]
 # A file with the closed edge of the survey.
 # outline = "outline.csv"
-# Take only points with these codes.
+# Take only points with these codes: of a drawing its layers, of a laser scan its classes ("2").
 # codes = ["GL", "TOB"]
-# Instead of points: a ready triangulated surface.
+# Instead of points: a ready triangulated surface, LandXML or DXF. One of several in a LandXML
+# document is given as { file = "ground.xml", name = "existing" }.
 # surface = "ground.xml"
 # Needed. A triangle at the rim of the survey with a longer side than this is not ground.
 #longest_edge =

@@ -96,9 +96,9 @@ TEST(Inputs, FilesOfUnknownKindAreRefusedAtTheJobsLine) {
   DemoJob job;
   job.replace("job.toml", "\"ground.csv\"", "\"ground.ply\"");
   const std::string text = refusal_text([&] { job.inputs(); });
-  EXPECT_TRUE(
-      text.starts_with("job.toml:16:15: \"ground.ply\" as points; a file whose name ends in "
-                       ".csv, .txt, .las, .laz, .xml; "))
+  EXPECT_TRUE(text.starts_with(
+      "job.toml:16:15: \"ground.ply\" as points; a file whose name ends in "
+      ".csv, .txt, .xml, .las, .laz, .dxf, .geojson, .json, .gpkg, .tif, .tiff, .asc; "))
       << text;
 }
 

@@ -31,7 +31,7 @@ std::string definition(const std::string& faces, const std::string& attributes =
          "</Faces></Definition>";
 }
 
-LandXmlSurface read(const std::string& bytes) {
+SurfaceFile read(const std::string& bytes) {
   return read_landxml_surface(text_file(bytes, "g.xml"));
 }
 
@@ -42,7 +42,7 @@ std::string faults(const std::string& bytes) {
 TEST(LandXmlSurface, IdsWithGapsNorthingFirst_landxml_2) {
   const std::string bytes =
       document(kMetres + surface(definition("<F n=\"0 2 0\" b=\"1\">5 7 12</F><F>5 +12 0040</F>")));
-  const LandXmlSurface ground = read(bytes);
+  const SurfaceFile ground = read(bytes);
   EXPECT_EQ(ground.mesh.name, "ground");
   ASSERT_EQ(ground.mesh.vertices.size(), 4U);
   EXPECT_EQ(ground.mesh.vertices[1], grid_position(30, 10, 2));
@@ -83,16 +83,14 @@ TEST(LandXmlSurface, UnitsMissingOddOrAtOdds) {
   SourceFile feet = text_file(document(surface(definition("<F>5 7 12</F>"))), "g.xml");
   EXPECT_EQ(read_landxml_surface(feet).assumed,
             (std::vector<std::string>{"g.xml: the file has no units; its lengths are taken in m"}));
-  feet.unit = LengthUnit::Foot;
-  EXPECT_EQ(
-      read_landxml_surface(feet).assumed,
-      (std::vector<std::string>{"g.xml: the file has no units; its lengths are taken in ft"}));
+  feet.unit = LengthUnit::Foot;  // stated by the job: nothing is assumed
+  EXPECT_TRUE(read_landxml_surface(feet).assumed.empty());
+  EXPECT_EQ(read_landxml_surface(feet).mesh.vertices[0].at.easting.in_metres(), 20 * 0.3048);
   SourceFile metres = text_file(document(kMetres + surface(definition("<F>5 7 12</F>"))), "m.xml");
   metres.unit = LengthUnit::Foot;
-  EXPECT_EQ(
-      refusal_text([&] { read_landxml_surface(metres); }),
-      "m.xml:1:93: linearUnit \"meter\"; ft as the job states; correct units in the job, or the "
-      "file\n");
+  EXPECT_EQ(refusal_text([&] { read_landxml_surface(metres); }),
+            "m.xml:1:93: lengths in m; ft as the job states; correct units in the job, or the "
+            "file\n");
   const std::string area = surface(definition("<F>5 7 12</F>"));
   EXPECT_EQ(
       read(document("<Units><Metric linearUnit=\"metre\" elevationUnit=\"feet\"/></Units>" + area))
@@ -136,7 +134,7 @@ TEST(LandXmlSurface, SeveralSurfacesNeedAName) {
                 "g.xml");
   EXPECT_EQ(refusal_text([&] { read_landxml_surface(source); }),
             "g.xml:1:356: several surfaces: \"ground\", \"rock\"; one surface, or the name of one; "
-            "export the surface that is meant alone\n");
+            "name it in the job: { file = \"...\", name = \"...\" }\n");
   EXPECT_EQ(read_landxml_surface(source, "rock").mesh.faces.size(), 2U);
   EXPECT_EQ(refusal_text([&] { read_landxml_surface(source, "sand"); }),
             "g.xml:1:1: surfaces \"ground\", \"rock\"; a surface \"sand\"; correct the name\n");
@@ -284,7 +282,12 @@ TEST(LandXmlPoints, CgPointsDataPointsAndReferences) {
   EXPECT_EQ(file.points.label(3), "");
   EXPECT_EQ(file.points.code(3), "GL");
   EXPECT_EQ(file.points.points[3].at, grid_position(5, 4, 6));
-  EXPECT_EQ(file.epsg_code, "28355");
+  SourceFile elsewhere = text_file(bytes, "p.xml");
+  elsewhere.grid = GridWanted{28354};
+  EXPECT_NE(refusal_text([&] {
+              read_landxml_points(elsewhere);
+            }).find("coordinate system \"28355\"; EPSG:28354 as the job states;"),
+            std::string::npos);
   EXPECT_EQ(file.record.read, 4U);
   SourceFile coded = text_file(bytes, "p.xml");
   coded.codes = {"GL", "PEG"};
