@@ -1,5 +1,6 @@
 #include "app/job_folder.h"
 
+#include "app/crs_ways.h"
 #include "formats/input_file.h"
 #include "quantity/number_text.h"
 
@@ -37,7 +38,8 @@ formats::SourceFile JobFolder::source(const job::FileSpec& spec) const {
   source.layer = spec.layer;
   source.surface = spec.name;
   if (job.grid)
-    source.grid = formats::GridWanted{job.grid->crs.value_or(0), job.grid->heights.value_or(0)};
+    source.grid = formats::GridWanted{job.grid->crs.value_or(0), job.grid->heights.value_or(0),
+                                      crs_ways(job)};
   return source;
 }
 

@@ -159,7 +159,7 @@ class GridReading {
       }
       const auto number = value ? parse_number(value->text) : std::nullopt;
       if (!number)
-        intake_.faults().add(place, key + " without one finite number", key + " and its number",
+        intake_.faults().add(place, key + " without a number", key + " and its number",
                              "export the grid again");
       else if (!values_.emplace(key, *number).second)
         intake_.faults().add(place, key + " twice", "each key once", "export the grid again");
@@ -238,7 +238,7 @@ class GridReading {
       const Place place = words_.place(*word);
       if (!number) {
         intake_.faults().add(place, quoted(word->text) + " is not a number",
-                             "one finite number with a decimal point", "export the grid again");
+                             "a number with a decimal point", "export the grid again");
         continue;
       }
       const double east = header.west + static_cast<double>(i % columns) * header.cell_east;

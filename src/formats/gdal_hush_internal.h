@@ -5,8 +5,6 @@
 #include <cpl_conv.h>
 #include <cpl_error.h>
 
-#include <string>
-
 namespace squaredig::formats {
 
 class GdalAtHome {
@@ -16,7 +14,6 @@ class GdalAtHome {
     CPLErrorReset();
     CPLSetThreadLocalConfigOption("GDAL_DISABLE_READDIR_ON_OPEN", "EMPTY_DIR");
     CPLSetThreadLocalConfigOption("GDAL_PAM_ENABLED", "NO");
-    CPLSetThreadLocalConfigOption("OGR_SQLITE_LOAD_EXTENSIONS", nullptr);
   }
   ~GdalAtHome() {
     CPLSetThreadLocalConfigOption("GDAL_DISABLE_READDIR_ON_OPEN", nullptr);
@@ -25,12 +22,6 @@ class GdalAtHome {
   }
   GdalAtHome(const GdalAtHome&) = delete;
   GdalAtHome& operator=(const GdalAtHome&) = delete;
-
-  // What it complained of last.
-  static std::string complaint() {
-    const std::string said = CPLGetLastErrorMsg();
-    return said.empty() ? "" : ": " + said;
-  }
 };
 
 }  // namespace squaredig::formats

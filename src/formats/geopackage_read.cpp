@@ -26,8 +26,8 @@ Dataset open_package(const SourceFile& source, FaultList& faults) {
                                  options, nullptr),
                &GDALClose);
   if (file == nullptr)
-    faults.add({source.name}, "a file that cannot be opened" + GdalAtHome::complaint(),
-               "a GeoPackage with a vector layer", "export it again");
+    faults.add({source.name}, "a file that cannot be opened", "a GeoPackage with a vector layer",
+               "export it again");
   return file;
 }
 
@@ -111,7 +111,7 @@ class Rows {
         take(*row, *geometry);
     }
     if (CPLGetLastErrorType() >= CE_Failure)
-      fault("the layer cannot be read to its end" + GdalAtHome::complaint(), "a whole GeoPackage");
+      fault("the layer cannot be read to its end", "a whole GeoPackage");
   }
   void fault(std::string found, std::string needed) {
     faults_.add(place(), std::move(found), std::move(needed), "correct it and export it again");

@@ -28,8 +28,7 @@ Dataset open_raster(const SourceFile& source, PointIntake& intake) {
                                  nullptr, nullptr),
                &GDALClose);
   if (file == nullptr)
-    fault(intake, "a file that cannot be opened" + GdalAtHome::complaint(), "a GeoTIFF",
-          "export it again");
+    fault(intake, "a file that cannot be opened", "a GeoTIFF", "export it again");
   return file;
 }
 
@@ -125,9 +124,8 @@ void read_cells(GDALDataset& file, PointIntake& intake) {
   for (int j = 0; j < band.GetYSize(); ++j) {
     if (band.RasterIO(GF_Read, 0, j, band.GetXSize(), 1, row.data(), band.GetXSize(), 1,
                       GDT_Float64, 0, 0, nullptr) != CE_None)
-      return fault(intake,
-                   "row " + std::to_string(j + 1) + " cannot be read" + GdalAtHome::complaint(),
-                   "a whole raster", "export it again");
+      return fault(intake, "row " + std::to_string(j + 1) + " cannot be read", "a whole raster",
+                   "export it again");
     for (std::size_t i = 0; i < row.size(); ++i) {
       const double column = static_cast<double>(i) + 0.5, line = j + 0.5;
       const double value = row[i];

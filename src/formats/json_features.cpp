@@ -114,19 +114,10 @@ class Reading {
                          [this](int depth, Json::parse_event_t event, Json& value) {
                            return keep(depth, event, value);
                          });
-    } catch (const Json::exception& error) {
-      fault("not JSON" + said_by(error), "a GeoJSON file");
+    } catch (const Json::exception&) {
+      fault("text that is not JSON", "a GeoJSON file");
       return std::nullopt;
     }
-  }
-
-  // What the parser says, without its own name and place.
-  static std::string said_by(const Json::exception& error) {
-    std::string said = error.what();
-    for (char& c : said)
-      if (static_cast<unsigned char>(c) < 0x20 || static_cast<unsigned char>(c) > 0x7E) c = '?';
-    const auto colon = said.find(": ");
-    return colon == std::string::npos ? "" : ": " + said.substr(colon + 2, 200);
   }
 
   bool keep(int depth, Json::parse_event_t event, Json& value) {
@@ -181,7 +172,7 @@ class Reading {
       return fault("an object without type Feature", "features");
     if (const auto properties = value.find("properties"); properties != value.end()) {
       if (!properties->is_object() && !properties->is_null())
-        fault("properties that are no object", "an object, or null");
+        fault("properties that are no object", "an object with names and values");
       for (const auto& name : labels_)
         if (feature.label.empty()) feature.label = text_of(*properties, name);
       feature.code = text_of(*properties, "code");
@@ -189,7 +180,8 @@ class Reading {
     }
     const auto geometry = value.find("geometry");
     if (geometry == value.end())
-      return fault("a feature without the member geometry", "geometry, or null there");
+      return fault("a feature without the member geometry",
+                   "a geometry, or the word for none there");
     if (!geometry->is_null()) geometry_of(*geometry, feature);
     take_(std::move(feature));
   }
@@ -207,9 +199,9 @@ class Reading {
     const std::string kind = text_of(value, "type");
     const auto depth = depth_of(kind);
     if (!depth)
-      return fault(
-          kind.empty() ? "a geometry without a type" : "a geometry of type " + squaredig::quoted(kind),
-          "points, lines or polygons");
+      return fault(kind.empty() ? "a geometry without a type"
+                                : "a geometry of type " + squaredig::quoted(kind),
+                   "points, lines or polygons");
     feature.kind = kind;
     const auto coordinates = value.find("coordinates");
     if (coordinates == value.end())

@@ -128,9 +128,9 @@ class HeaderReading {
       header_.low[i] = little_f64(bytes_, 187 + 16 * i);
       if (!std::isfinite(header_.scale[i]) || header_.scale[i] <= 0)
         fault(std::string("a scale of ") + kAxes[i] + " that is no number above 0",
-              "a finite scale above 0");
+              "a number above 0");
       if (!std::isfinite(header_.offset[i]))
-        fault(std::string("an offset of ") + kAxes[i] + " that is not finite", "a finite offset");
+        fault(std::string("an offset of ") + kAxes[i] + " that is not finite", "a number");
     }
   }
 
@@ -145,7 +145,7 @@ class HeaderReading {
 
 void refuse_laz(const std::string& file, FaultList& faults) {
   faults.add({file}, "compressed points (LAZ)", "a LAS file, which is not compressed",
-             "decompress it with the program that made it, and name the .las file");
+             "convert it with the program that made it, and name the .las file");
 }
 
 LasHeader las_header(std::string_view bytes, std::uint64_t file_size, const std::string& file,

@@ -100,7 +100,7 @@ StatedCrs crs_of_wkt(const std::string& wkt, int wanted, const Place& place, Fau
   system.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
   if (system.importFromWkt(wkt.c_str()) != OGRERR_NONE) {
     faults.add(place, "a coordinate system in WKT that cannot be read: " + quoted(wkt),
-               "WKT of OGC 01-009 or ISO 19162", "export the file again");
+               "WKT as OGC 01-009 or ISO 19162 describe it", "export the file again");
     return {};
   }
   StatedCrs stated = described(system, place);
@@ -144,8 +144,9 @@ void Placing::take_units(const StatedCrs& stated, const SourceFile& source, Faul
   if (stated.metres_up && asked && *stated.metres_up != *asked && stated.metres_up != said)
     faults.add(place, "heights in " + unit_words(*stated.metres_up),
                unit_words(*asked) + " as the job states", "correct units in the job, or the file");
-  metres_ = said.value_or(asked.value_or(1));
-  metres_up_ = stated.metres_up.value_or(stated.degrees ? asked.value_or(1) : metres_);
+  const double unit = said.value_or(asked.value_or(1));
+  metres_ = stated.degrees ? 1 : unit;  // degrees are not scaled, their heights are
+  metres_up_ = stated.metres_up.value_or(unit);
   if (!said && !asked && !stated.degrees)
     assumed.push_back(source.name + ": the file has no units; its lengths are taken in " +
                       unit_words(metres_));

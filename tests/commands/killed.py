@@ -14,7 +14,8 @@ import tempfile
 import time
 
 SEED = 20260320
-ROUNDS = 40
+ROUNDS = 200
+WHOLE_RUNS = 5  # every so many rounds the whole run is killed, else the dig
 
 
 def files(folder):
@@ -43,12 +44,17 @@ def main():
             job.write_text(text)
             outcomes.append(whole_run(program, folder))
         seconds = (time.monotonic() - start) / 2
+        start = time.monotonic()
+        subprocess.run([program, "dig", ".", "--quiet"], cwd=folder, check=False,
+                       stdout=subprocess.DEVNULL)
+        dig_seconds = time.monotonic() - start
         seen = set()
         for number in range(ROUNDS):
             job.write_text(texts[number % 2])
-            child = subprocess.Popen([program, "run", ".", "--quiet"], cwd=folder,
-                                     stdout=subprocess.DEVNULL)
-            time.sleep(rng.uniform(0, 1.1 * seconds))
+            whole = number % WHOLE_RUNS == 0
+            child = subprocess.Popen([program, "run" if whole else "dig", ".", "--quiet"],
+                                     cwd=folder, stdout=subprocess.DEVNULL)
+            time.sleep(rng.uniform(0, 1.1 * (seconds if whole else dig_seconds)))
             child.kill()
             child.wait()
             now = files(folder / "out")

@@ -15,7 +15,7 @@ if(TARGET squaredig)
       COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/commands/run_cases.py
         $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR} ${stage})
   endforeach()
-  foreach(script determinism killed fields field_example)
+  foreach(script determinism killed storage fields field_example)
     add_test(NAME commands.${script}
       COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/commands/${script}.py
         $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR})

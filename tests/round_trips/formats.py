@@ -6,7 +6,8 @@ of the program's own code) and the demo's dig is computed from each. Formats tha
 cut to the last bit; LAS at a scale of 1 mm gives it to 1e-6 m3, as the demo's points are whole
 millimetres. Feet of both kinds agree with metres to 1e-6 m3, LAS within half its scale over the pit.
 A grid of heights is the same ground as ASCII grid, GeoTIFF (gdal_translate) and CSV. Files whose unit
-contradicts their coordinate system or the job are refused with status 2 and leave nothing.
+contradicts their coordinate system or the job are refused; a file in another projection of the same
+datum is taken over exactly. Refusals end with status 2 and leave nothing.
 """
 import json
 import pathlib
@@ -109,8 +110,24 @@ def contradictions(job, points):
     job.refused('{ file = "c.dxf", units = "us-ft" }', "c.dxf:12:1: lengths in m; us-ft as the job states;")
     survey_files.write(points, job.folder / "c.geojson", "GL")
     text = (job.folder / "c.geojson").read_text(encoding="utf-8")
-    (job.folder / "c.geojson").write_text(text.replace("EPSG::2157", "EPSG::4326"), encoding="utf-8")
+    (job.folder / "c.geojson").write_text(text.replace('"crs"', '"was"'), encoding="utf-8")
     job.refused('"c.geojson"', "coordinates in degrees")
+    (job.folder / "c.geojson").write_text(text.replace("EPSG::2157", "EPSG::4326"), encoding="utf-8")
+    job.refused('"c.geojson"', "coordinates in EPSG:4326, from which the best way to EPSG:2157")
+
+
+def other_systems(job, points, wanted):
+    """Brought to other systems by ogr2ogr: one of the same datum is taken over, another refused."""
+    survey_files.write(points, job.folder / "here.gpkg", "GL")
+    for name, epsg in (("same", 2158), ("other", 32629)):
+        subprocess.run(["ogr2ogr", "-f", "GPKG", f"{name}.gpkg", "here.gpkg", "-t_srs", f"EPSG:{epsg}"],
+                       check=True, cwd=job.folder)
+    result = job.cut('"same.gpkg"', ["GL"])
+    off = abs(result["cut_bank_m3"] - wanted["cut_bank_m3"])
+    check(off < 1e-5, f"EPSG:2158: the cut is {off} m3 off")
+    check(any("EPSG:2158 are taken over to EPSG:2157" in text for text in result["assumed"]),
+          f"EPSG:2158: not told: {result['assumed']}")
+    job.refused('"other.gpkg"', "m only; coordinates in EPSG:2157, or a way that loses nothing;")
 
 
 def rasters(job):
@@ -146,6 +163,7 @@ def main():
         wanted = same_ground(job, points)
         feet(job, points, wanted)
         contradictions(job, points)
+        other_systems(job, points, wanted)
         rasters(job)
     print("\n".join(FAULTS) if FAULTS else f"one cut, {wanted['cut_bank_m3']} m3, through every format")
     sys.exit(1 if FAULTS else 0)

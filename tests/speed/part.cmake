@@ -5,6 +5,7 @@ if(SQUAREDIG_SPEED)
   # speed_NAME.cpp becomes the program speed_NAME, linked to the rooms named for it here.
   set(speed_ground_rooms dig)
   set(speed_csv_rooms formats)
+  set(speed_large_rooms formats)
   set(speed_base_rooms base)
   set(speed_dig_rooms dig)
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/speed/speed_*.cpp)

@@ -68,15 +68,15 @@ TEST(DxfRead, PointsWithTheirLayersAsCodesAndTextsAsLabels) {
 
 TEST(DxfRead, ANumberIsWhollyANumberOrAFault_dxf_read_2) {
   EXPECT_EQ(point_faults("0 POINT 8 P 10 1,5 20 abc 30 1e400 0 POINT 8 P 10 0x10 20 nan 30 3"),
-            "d.dxf:24:1: \"1,5\" as group 10 of POINT; one finite number with a decimal point; "
+            "d.dxf:24:1: \"1,5\" as group 10 of POINT; a number with a decimal point; "
             "correct it or export it again\n"
-            "d.dxf:26:1: \"abc\" as group 20 of POINT; one finite number with a decimal point; "
+            "d.dxf:26:1: \"abc\" as group 20 of POINT; a number with a decimal point; "
             "correct it or export it again\n"
-            "d.dxf:28:1: \"1e400\" as group 30 of POINT; one finite number with a decimal point; "
+            "d.dxf:28:1: \"1e400\" as group 30 of POINT; a number with a decimal point; "
             "correct it or export it again\n"
-            "d.dxf:34:1: \"0x10\" as group 10 of POINT; one finite number with a decimal point; "
+            "d.dxf:34:1: \"0x10\" as group 10 of POINT; a number with a decimal point; "
             "correct it or export it again\n"
-            "d.dxf:36:1: \"nan\" as group 20 of POINT; one finite number with a decimal point; "
+            "d.dxf:36:1: \"nan\" as group 20 of POINT; a number with a decimal point; "
             "correct it or export it again\n");
 }
 

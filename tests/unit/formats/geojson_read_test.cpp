@@ -123,9 +123,12 @@ TEST(GeoJsonRead, PositionsThatAreNone) {
 
 TEST(GeoJsonRead, TextThatIsNoGeoJson) {
   EXPECT_EQ(faults(""), "g.json:1:1: an empty file; a GeoJSON file; export the file again\n");
-  EXPECT_EQ(faults("{\"type\":\n\"Feature\",,}").substr(0, 21), "g.json:2:12: not JSON");
-  EXPECT_EQ(faults(collection(point("[1,2,1e999]"))).substr(0, 21), "g.json:2:53: not JSON");
-  EXPECT_NE(faults(collection(point("[1,2,NaN]"))).find(": not JSON"), std::string::npos);
+  EXPECT_EQ(faults("{\"type\":\n\"Feature\",,}").substr(0, 34),
+            "g.json:2:12: text that is not JSON");
+  EXPECT_EQ(faults(collection(point("[1,2,1e999]"))).substr(0, 34),
+            "g.json:2:53: text that is not JSON");
+  EXPECT_NE(faults(collection(point("[1,2,NaN]"))).find(": text that is not JSON"),
+            std::string::npos);
   EXPECT_EQ(
       faults(collection(R"({"type":"Feature","type":"Feature","geometry":null})")).substr(0, 67),
       "g.json:1:138: the key \"type\" twice in one object; each key once; ex");

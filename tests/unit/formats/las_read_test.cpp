@@ -151,13 +151,13 @@ TEST(LasRead, HeadersThatCannotBe) {
             "c.las:1:1: 1065 points counted, 3 present; every point that the header counts; "
             "export the file again\n");
   EXPECT_EQ(with(131, 0.0),
-            "c.las:1:1: a scale of easting that is no number above 0; a finite scale above 0; "
+            "c.las:1:1: a scale of easting that is no number above 0; a number above 0; "
             "export the file again\n");
   EXPECT_EQ(with(139, std::numeric_limits<double>::quiet_NaN()),
-            "c.las:1:1: a scale of northing that is no number above 0; a finite scale above 0; "
+            "c.las:1:1: a scale of northing that is no number above 0; a number above 0; "
             "export the file again\n");
   EXPECT_EQ(with(171, std::numeric_limits<double>::infinity()),
-            "c.las:1:1: an offset of height that is not finite; a finite offset; export the file "
+            "c.las:1:1: an offset of height that is not finite; a number; export the file "
             "again\n");
   EXPECT_EQ(with(107, std::uint32_t{0}),
             "c.las:1:1: no points; a file with points; export the points\n");
@@ -190,7 +190,7 @@ TEST(LasRead, CompressedPointsAreRefusedWithWhatToDo) {
   std::string bytes = las_bytes({});
   put(bytes, 104, std::uint8_t{0x80});
   EXPECT_EQ(faults(bytes),
-            "c.las:1:1: compressed points (LAZ); a LAS file, which is not compressed; decompress "
+            "c.las:1:1: compressed points (LAZ); a LAS file, which is not compressed; convert "
             "it with the program that made it, and name the .las file\n");
 }
 

@@ -57,9 +57,9 @@ TEST(AsciiGrid, Faults) {
   EXPECT_EQ(faults(kHead + "1 2 3\n4 5 6 7"),
             "d.asc:7:7: more than 6 cells; ncols times nrows cells; export the grid again\n");
   EXPECT_EQ(faults(kHead + "1 2 3\n4 1,5 nan"),
-            "d.asc:7:3: \"1,5\" is not a number; one finite number with a decimal point; export "
+            "d.asc:7:3: \"1,5\" is not a number; a number with a decimal point; export "
             "the grid again\n"
-            "d.asc:7:7: \"nan\" is not a number; one finite number with a decimal point; export "
+            "d.asc:7:7: \"nan\" is not a number; a number with a decimal point; export "
             "the grid again\n");
   EXPECT_EQ(faults(kHead + "1 2 3\n4 5 -9999"),
             "d.asc:7:5: a height of -9999 and no value stated for cells without data; the value "

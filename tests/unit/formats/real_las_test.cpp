@@ -100,7 +100,7 @@ TEST(RealLas, CompressedPointsAreRefusedInWords) {
   SQUAREDIG_NEEDS_SHARED_DATA("las/simple.laz");
   EXPECT_EQ(refusal_text([&] { read_las_points(shared("simple.laz")); }),
             "simple.laz:1:1: compressed points (LAZ); a LAS file, which is not compressed; "
-            "decompress it with the program that made it, and name the .las file\n");
+            "convert it with the program that made it, and name the .las file\n");
 }
 
 }  // namespace

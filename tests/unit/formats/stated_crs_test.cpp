@@ -172,7 +172,7 @@ TEST(StatedCrs, RecordsBehindThePointsAndTheFlagThatChooses) {
 TEST(StatedCrs, BrokenRecordsAreRefused) {
   EXPECT_EQ(faults(with_wkt("PROJCS[\"cut off")),
             "c.las:1:1: a coordinate system in WKT that cannot be read: \"PROJCS[\"cut off\"; WKT "
-            "of OGC 01-009 or ISO 19162; export the file again\n");
+            "as OGC 01-009 or ISO 19162 describe it; export the file again\n");
   EXPECT_EQ(faults(with_keys({{3072, 1}})),
             "c.las:1:1: the coordinate system EPSG:1; a code that the register has; correct it in "
             "the file, or export the file again\n");
