@@ -171,7 +171,7 @@ class Supposer {
         net.sights[sights[i]].second_orientation = true;
       if (!checked_after(net, s, cut)) continue;
       auto fit = passing_bumped(std::move(net), s, cut);
-      if (!fit) continue;
+      if (!fit || !checked_after(fit->net, s, cut)) continue;
       const NetSetup& done = fit->net.setups[s];
       const double turn =
           std::remainder(done.second_orientation - done.orientation, 2 * std::numbers::pi);
@@ -188,8 +188,11 @@ class Supposer {
   bool checked_after(const Net& net, std::size_t s, std::size_t cut) const {
     std::size_t before = 0, after = 0;
     const auto& sights = net.setups[s].sights;
-    for (std::size_t i = 0; i < sights.size(); ++i)
-      (i < cut ? before : after) += net.points[net.sights[sights[i]].target].in_net ? 1U : 0U;
+    for (std::size_t i = 0; i < sights.size(); ++i) {
+      const NetSight& sight = net.sights[sights[i]];
+      const bool binds = net.points[sight.target].in_net && sight.use_direction;
+      (i < cut ? before : after) += binds ? 1U : 0U;
+    }
     return before >= 2 && after >= 2;
   }
 

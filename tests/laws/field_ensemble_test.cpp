@@ -164,6 +164,32 @@ TEST(FieldEnsemble, PlantedBlundersAreNamedWhereTheoryCanFindThem) {
   RecordProperty("detectable", static_cast<int>(count.detectable));
 }
 
+// Two errors at once, of 50 mm, in different lines: neither hides the other, nor are they taken for
+// a wrong name or a knock.
+TEST(FieldEnsemble, TwoWrongReadingsAreBothNamed) {
+  std::size_t tried = 0, both = 0;
+  std::string missed;
+  for (const auto& [seed, site] : sites()) {
+    if (site.targets() < 5) continue;
+    MadeBook book = site.book(seed);
+    const std::size_t first = seed % site.targets(), second = (first + 2) % site.targets();
+    constexpr Reading kReadings[] = {Reading::Direction, Reading::Zenith, Reading::Distance};
+    plant(book, first, kReadings[seed % 3], site.to(first));
+    plant(book, second, kReadings[seed / 3 % 3], site.to(second));
+    ++tried;
+    const FieldResult found = book.reduce();
+    const auto place = [](std::size_t line) { return "setups.csv:" + std::to_string(line + 2); };
+    const bool named =
+        names_line(found, place(first), false) && names_line(found, place(second), false);
+    both += named ? 1U : 0U;
+    if (!named) missed += "seed " + std::to_string(seed) + ": " + said(found);
+  }
+  EXPECT_GT(tried, 400U);
+  EXPECT_GE(static_cast<double>(both), 0.95 * static_cast<double>(tried))
+      << both << " of " << tried << "\n"
+      << missed;
+}
+
 // Two backsights from a known station: an error in one direction is as well one in the other.
 TEST(FieldEnsemble, LinesThatCannotBeToldApartAreNamedTogether) {
   std::size_t detectable = 0, together = 0, alone = 0;
