@@ -26,10 +26,17 @@ std::size_t character_at(std::string_view text, std::size_t i) {
   return overlong || beyond ? 0 : length;
 }
 
+// Marks that turn or embed the direction of what follows (UAX 9): a label with one could show the
+// figures after it in another order. Letters that run from right to left need none of them.
+bool turns_direction(std::string_view character) {
+  return (character >= "\xE2\x80\xAA" && character <= "\xE2\x80\xAE") ||
+         (character >= "\xE2\x81\xA6" && character <= "\xE2\x81\xA9");
+}
+
 bool not_allowed(std::string_view character) {
   if (character.size() == 1) return byte(character, 0) < 0x20 || byte(character, 0) == 0x7F;
   if (character.size() == 2) return byte(character, 0) == 0xC2 && byte(character, 1) < 0xA0;
-  return character == "\xEF\xBF\xBE" || character == "\xEF\xBF\xBF";
+  return character == "\xEF\xBF\xBE" || character == "\xEF\xBF\xBF" || turns_direction(character);
 }
 
 }  // namespace

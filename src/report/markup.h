@@ -1,8 +1,8 @@
 // Text as it may stand in HTML and SVG: whatever it says, it stays text.
 //
 // Laws: markup.1  no text opens or closes an element, an attribute or a script; markup.2  what is
-//   not UTF-8 or not allowed in a document becomes U+FFFD.
-// Source: HTML living standard, XML 1.0 (characters allowed), RFC 3629 (UTF-8).
+//   not UTF-8 or not allowed in a document, or turns the direction of what follows, becomes U+FFFD.
+// Source: HTML living standard, XML 1.0 (characters allowed), RFC 3629 (UTF-8), Unicode UAX 9.
 #pragma once
 
 #include <string>

@@ -64,7 +64,9 @@ Scales scales_of(const dig::DigResult& dig, double width, const Box& box) {
   }
   scales.across = usual_scale(width / metres);
   const double high = std::max(scales.levels.length(), 0.1);
-  scales.exaggeration = std::clamp(std::floor(box.height() / high / scales.across), 1.0, 5.0);
+  // whole or half times, as much as there is room for
+  scales.exaggeration =
+      std::clamp(std::floor(2 * box.height() / high / scales.across) / 2, 1.0, 5.0);
   scales.across = std::min(scales.across, box.height() / high);
   scales.foot = box.bottom_right.y;
   return scales;
@@ -118,9 +120,8 @@ double draw_one(Canvas& canvas, const dig::DigResult& dig, const dig::Section& s
                 const SectionView& view, const Box& box) {
   canvas.begin_group({{"class", "section"}});
   canvas.text({view.left(), box.top_left.y + 3.6}, section.name, Lettering{9.5}.bold());
-  const double after = canvas.text_width(section.name, Lettering{9.5}.bold()) + 3;
-  canvas.text({view.left() + after, box.top_left.y + 3.6}, section.along, {8.5, kQuiet});
-  canvas.push_clip({view.left(), box.top_left.y + 5}, {view.right(), box.bottom_right.y});
+  canvas.text({view.left(), box.top_left.y + 7.4}, section.along, {8.5, kQuiet});
+  canvas.push_clip({view.left(), box.top_left.y + 8.4}, {view.right(), box.bottom_right.y});
   draw_pit(canvas, view, section);
   draw_tank(canvas, view, dig, section);
   canvas.pop_clip();
@@ -128,7 +129,7 @@ double draw_one(Canvas& canvas, const dig::DigResult& dig, const dig::Section& s
     canvas.text({view.x(end.in_metres()), box.bottom_right.y}, fixed(end.in_metres(), 2),
                 {8.5, kQuiet, Anchor::Middle});
   canvas.end_group();
-  return std::max(view.right(), view.left() + after + canvas.text_width(section.along, {8.5}));
+  return std::max(view.right(), view.left() + canvas.text_width(section.along, {8.5}));
 }
 
 // The ladder at corner A: a thin line over both sections for each rung, its name at the right.
@@ -163,7 +164,7 @@ void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box) {
     if (section.points.empty()) return;
   if (dig.sections.empty()) return;
   const auto gaps = static_cast<double>(dig.sections.size() - 1) * kBetween;
-  const Box drawing{{box.top_left.x, box.top_left.y + 7},
+  const Box drawing{{box.top_left.x, box.top_left.y + 9.5},
                     {box.bottom_right.x - kLadder, box.bottom_right.y - 8}};
   const Scales scales = scales_of(dig, drawing.width() - gaps, drawing);
   double left = box.top_left.x;

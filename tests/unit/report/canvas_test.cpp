@@ -64,7 +64,11 @@ TEST(Markup, WhatIsNotAllowedIsReplaced_markup_2) {
             "\xC3\xA9\xE2\x82\xAC\xF0\x9F\x93\x90");
   EXPECT_EQ(clean_text("\xC0\xAF"), "\xEF\xBF\xBD\xEF\xBF\xBD");                  // overlong
   EXPECT_EQ(clean_text("\xED\xA0\x80").find("\xED\xA0\x80"), std::string::npos);  // a surrogate
-  EXPECT_EQ(clean_text("\xE2\x82"), "\xEF\xBF\xBD\xEF\xBF\xBD");                  // cut off
+  // U+202E would show 0.17 as 71.0; Hebrew letters stay as they are
+  EXPECT_EQ(clean_text("\xE2\x80\xAE 0.17"), "\xEF\xBF\xBD 0.17");
+  EXPECT_EQ(clean_text("\xE2\x81\xA7x"), "\xEF\xBF\xBDx");
+  EXPECT_EQ(clean_text("\xD7\x90\xD7\x91\xE2\x80\x8F"), "\xD7\x90\xD7\x91\xE2\x80\x8F");
+  EXPECT_EQ(clean_text("\xE2\x82"), "\xEF\xBF\xBD\xEF\xBF\xBD");  // cut off
 }
 
 // CIE 1976 lightness of a colour, from its relative luminance.
