@@ -174,8 +174,7 @@ void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box) {
   }
   canvas.text({left - kBetween + 5, box.top_left.y + 3.6}, "levels at A", Lettering{9.5}.bold());
   draw_ladder(canvas, scales, dig, box.top_left.x, left - kBetween);
-  canvas.text({box.bottom_right.x, box.bottom_right.y}, scales.words(),
-              {8.5, kQuiet, Anchor::Right});
+  canvas.text({left - kBetween + 5, box.top_left.y + 7.4}, scales.words(), {8.5, kQuiet});
 }
 
 }  // namespace squaredig::report
