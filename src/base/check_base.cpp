@@ -65,8 +65,12 @@ BaseResult with_surface(BaseResult result, const BaseInput& input, const Planned
   result.repair = std::move(repair.patches);
   append(result.head.assumed, std::move(repair.assumed));
   result.outliers = outliers_of(input, floor, *dug, result.points);
-  for (const Outlier& outlier : result.outliers)
+  for (const Outlier& outlier : result.outliers) {
     result.head.findings.push_back({"outlier", outlier_words(outlier)});
+    for (JudgedPoint& p : result.points)
+      if (p.place == outlier.place)
+        p.finding += std::string(p.finding.empty() ? "" : ", ") + "stands alone";
+  }
   return result;
 }
 

@@ -39,6 +39,7 @@ TEST(Outliers, AStaffOnAStoneIsFlaggedAndTheVerdictGivenWithoutIt) {
   EXPECT_EQ(r.head.findings[1].code, "tank_shift");
   EXPECT_EQ(r.head.findings[2].code, "outlier");
   EXPECT_EQ(r.points.back().point, "S1");  // never dropped
+  EXPECT_EQ(r.points.back().finding, "too high, stands alone");
 }
 
 TEST(Outliers, AHonestHumpOfSeveralPointsIsNone) {
@@ -87,6 +88,17 @@ TEST(Outliers, AHollowOfSeveralPointsIsNone) {
       ASSERT_GE(inside, 2) << reach;
       EXPECT_TRUE(flagged(base.check()).empty()) << depth << " mm deep, reach " << reach;
     }
+}
+
+// Noise alone, of any size, blames no point.
+TEST(Outliers, NoiseAloneIsNone) {
+  for (unsigned seed = 0; seed < 30; ++seed) {
+    std::mt19937 random(kSeed + seed);
+    std::normal_distribution<double> uneven(0, 1 + seed);
+    BaseFixture base = asked();
+    base.add_grid(1.5, [&](double, double) { return uneven(random); });
+    EXPECT_TRUE(flagged(base.check()).empty()) << "seed " << kSeed + seed;
+  }
 }
 
 TEST(Outliers, TwoStonesFarApartAreTwo) {

@@ -216,6 +216,32 @@ TEST(Repair, AMachinesPatchIsMadeOfItsSquares_repair_3) {
   }
 }
 
+// A hump in the corner of an L: the squares of the machine reach over the floor's edge, the patch
+// does not.
+TEST(Repair, AtAReentrantCornerThePatchStaysOnTheFloor) {
+  BaseFixture base = asked();
+  base.input.least_repair = Area::square_metres(2);
+  PlannedBase planned = base.planned();
+  const auto at = [&](double along, double across) {
+    return planned.tank.from_a(Length::metres(along), Length::metres(across));
+  };
+  planned.tank.corners = {at(0, 0), at(24, 0), at(24, 4), at(10, 4), at(10, 9.6), at(0, 9.6)};
+  planned.toe = {at(-.2, -.2),  at(24.2, -.2), at(24.2, 4.2),
+                 at(10.2, 4.2), at(10.2, 9.8), at(-.2, 9.8)};
+  base.add_grid(0.25, [](double along, double across) {
+    return 20 * std::max(0.0, 1 - std::hypot(along - 10, across - 4) / 1.5);
+  });
+  const BaseResult r = check_base(base.input, planned);
+  ASSERT_EQ(r.repair.size(), 1u);
+  EXPECT_GT(r.repair[0].area, r.repair[0].beyond);
+  for (const auto& ring : r.repair[0].rings)
+    for (const GridPoint p : ring) {
+      const double along = planned.tank.along_ab(p).in_metres();
+      const double in = planned.tank.across_ab(p).in_metres();
+      EXPECT_TRUE(along < 10.2 + 1e-4 || in < 4.2 + 1e-4) << along << ", " << in;
+    }
+}
+
 TEST(Repair, AtTheToeThePatchStaysOnTheFloor) {
   BaseFixture base = asked();
   base.input.least_repair = Area::square_metres(1);
