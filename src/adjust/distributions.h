@@ -1,8 +1,10 @@
 // Distributions that tests of observations need: normal, chi-square and F, and their quantiles.
 //
+// Frame and units: none, plain numbers.
 // Requires: probabilities strictly between 0 and 1; degrees of freedom of 1 or more.
 // Laws: distributions.1 a quantile put into its distribution gives the probability back.
 // Accuracy: quantiles to 1e-10 relative; against printed tables in tests/published/adjust_*.
+// Errors: none.
 // Source: normal by the error function of the standard library; incomplete gamma and beta functions
 //   by series and continued fractions (Abramowitz and Stegun, 6.5.29, 6.5.31, 26.5.8, from memory).
 #pragma once

@@ -5,7 +5,7 @@
 // Laws: snooping.1 correlations lie in [-1, 1], and are 1 of an observation with itself; snooping.2
 //   two observations of which either alone would do have correlation -1 or 1, and their lines
 //   cannot be told apart.
-// Accuracy: that of the cofactors.
+// Accuracy: that of the cofactors. Errors: none.
 // Source: reliability of observations after Baarda (from memory): at alpha 0.001 and power 0.80 the
 //   non-centrality is 4.1321, checked in tests/published/adjust_*.
 #pragma once

@@ -9,7 +9,7 @@
 // Laws: excavated_surface.1  the surface verifies; excavated_surface.2  the volume between it and
 //   the ground is the cut, but for at most half a millimetre times the vertical faces' area;
 //   excavated_surface.3  its rim lies on the ground.
-// Accuracy: corners within 0.01 mm of one another are one.
+// Accuracy: corners within 0.01 mm of one another are one. Errors: none.
 // Source: constrained Delaunay triangulation of the envelope's edges and the crest.
 #pragma once
 

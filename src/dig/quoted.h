@@ -5,9 +5,8 @@
 // Requires: one length between each two sections.
 // Laws: quoted.1  sections in between of the mean area change nothing; quoted.2  each corner counts
 //   once for every cell it belongs to, so the weights over four add up to the number of cells.
-// Accuracy: the arithmetic, not the method: end areas of a pit may be over or under by many
-// percent. Source: V = L (A1 + A2) / 2 (FHWA HEC-22, 4th ed. 2024, eq. 10.18 for storage); grid
-// volume
+// Accuracy: the arithmetic, not the method: end areas may be wrong by many percent. Errors: none.
+// Source: V = L (A1 + A2) / 2 (FHWA HEC-22, 4th ed. 2024, eq. 10.18 for storage); grid volume
 //   A / 4 times the sum of corner depths, each by the cells that meet there.
 #pragma once
 

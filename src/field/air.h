@@ -5,6 +5,7 @@
 // Laws: air.1 in the reference air the correction is zero; air.2 warmer or thinner air lengthens
 //   the distance.
 // Accuracy: 0.25 ppm as the resolution states; humidity left out is worth up to 0.7 ppm at 30 C.
+// Errors: none.
 // Source: group refractivity of visible and near-infrared light, IAG resolution 3 of 1999, closed
 //   form (constants quoted in two public copies); vapour pressure by the Magnus formula (from
 //   memory).

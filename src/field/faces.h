@@ -6,7 +6,7 @@
 // Laws: faces.1 the mean of both faces does not depend on index and collimation; faces.2 a sight in
 //   one face is freed of the set-up's own errors where pairs give them; faces.3 the mean of
 //   directions is taken across north.
-// Accuracy: one rounding.
+// Accuracy: one rounding. Errors: none.
 // Source: zenith = (left + 360 - right) / 2, index and collimation by definition; collimation acts
 //   on a direction by 1 / sin z (from memory).
 #pragma once

@@ -7,7 +7,7 @@
 // Requires: zenith angles from 0 to 180 degrees, distances above zero.
 // Laws: ray.1 ray_of(reach_of(r)) is r; ray.2 flat sights rise by (1 - k) d^2 / 2R.
 // Accuracy: closed form, no series: 1e-9 m over a kilometre. A sphere in place of the ellipsoid
-//   costs below 0.1 mm in a kilometre.
+//   costs below 0.1 mm in a kilometre. Errors: none.
 // Source: triangle of earth's centre, instrument and target; the line of sight turned by k d / 2R
 //   at each end (from memory); curvature and refraction values in tests/published/field_*.
 #pragma once

@@ -2,7 +2,7 @@
 //
 // Frame and units: the grid; a misclosure is the sum of the differences.
 // Laws: traverse.1 adjusted differences sum to zero.
-// Accuracy: one rounding of each difference.
+// Accuracy: one rounding of each difference. Errors: none.
 // Source: latitudes and departures, compass (Bowditch) rule: worked examples in
 //   tests/published/field_coordinates_test.cpp.
 #pragma once

@@ -1,9 +1,9 @@
 // Compaction tests: dry density over maximum dry density, against the ratio wanted.
 //
-// Requires: maximum dry densities above zero.
+// Frame and units: none, ratios. Requires: maximum dry densities above zero.
 // Laws: density.1  a ratio exactly on the limit passes; density.2  nothing is rounded before it is
 //   compared.
-// Accuracy: 1e-12 of the ratio forgives the rounding of an exact quotient.
+// Accuracy: 1e-12 of the ratio forgives the rounding of an exact quotient. Errors: none.
 // Source: relative compaction, UFC 3-220-20 eq 3-3; characteristic value mean - 0.92 s over six
 // tests
 //   or more, s with n - 1, VicRoads Section 173 (formula seen).

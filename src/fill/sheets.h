@@ -10,7 +10,7 @@
 // width;
 //   sheets.2  an exact fit takes no strip more and no roll more; sheets.3  no lap is negative;
 //   sheets.4  no roll is cut longer than it is.
-// Accuracy: counts are exact; a remainder below 1e-9 of a strip is none.
+// Accuracy: counts are exact; a remainder below 1e-9 of a strip is none. Errors: none.
 // Source: n = ceil((W - o) / (r - o)), take-off rule, derived; first fit
 //   decreasing takes at most 11/9 of the fewest rolls and 2/3 (Dosa 2007, from memory).
 #pragma once

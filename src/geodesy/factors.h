@@ -5,6 +5,7 @@
 // of
 //   its two parts.
 // Accuracy: one rounding per operation. A height wrong by 6.5 m changes the factor by 1 ppm.
+// Errors: none.
 // Source: elevation factor R / (R + h) and combined factor: NOAA Manual NOS NGS 5, section 4.4;
 // line
 //   scale by Simpson's rule over the two ends and the middle: GDA2020 Technical Manual v1.3.

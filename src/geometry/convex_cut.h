@@ -12,7 +12,7 @@
 //   changes the surface nowhere.
 // Accuracy: facet corners are rounded once per line that cuts them; slivers below 1e-12 m2 are left
 //   out. Facets are kept convex by splitting against one cut at a time, so that no arrangement has
-//   to be triangulated afterwards; see docs/decisions.
+//   to be triangulated afterwards; see docs/decisions. Errors: none.
 // Source: definition of the lower envelope.
 #pragma once
 

@@ -7,7 +7,7 @@
 //   the farthest place of all has the radius of the largest empty circle; far.3 tiling the plan
 //   another way changes no part.
 // Accuracy: areas exact up to rounding, arcs included; two stretches of a border belong together
-//   where their middles agree to a micrometre.
+//   where their middles agree to a micrometre. Errors: none.
 // Source: definition. Each point's own part of the plan is cut out by the bisectors to its Delaunay
 //   neighbours; what its circle leaves of a convex piece touches the piece's border, one stretch of
 //   it for each connected remnant; areas by Green's theorem.

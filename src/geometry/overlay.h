@@ -7,6 +7,7 @@
 //   surface by d adds d times the common area to above less below; overlay.3 splitting a facet
 //   changes no sum.
 // Accuracy: exact integration of a linear difference over each convex piece; sums compensated.
+// Errors: none.
 // Source: definition; real surfaces in tests/published with volumes found by an independent
 // overlay.
 #pragma once

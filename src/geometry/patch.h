@@ -7,7 +7,7 @@
 // Requires: a verified surface.
 // Laws: patch.1  triangles and vertices keep their order and their numbers' order; patch.2  the
 //   patch of a larger surface that is the same inside the box is the same patch.
-// Accuracy: exact: nothing is computed but comparisons.
+// Accuracy: exact: nothing is computed but comparisons. Errors: none.
 // Source: visibility walk over a triangulation; where the surface's rim or an endless turn stops
 //   the walk, every triangle is looked at.
 #pragma once

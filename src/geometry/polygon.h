@@ -3,7 +3,7 @@
 // Frame and units: site frame, metres; anticlockwise positive.
 // Laws: polygon.1 clip(p, line) + clip(p, opposite line) = p in area; polygon.2 the area of a clip
 //   is never above the area of the polygon.
-// Accuracy: areas about the first vertex, one rounding per product.
+// Accuracy: areas about the first vertex, one rounding per product. Errors: none.
 // Source: Sutherland and Hodgman's clipping against one half-plane, definition.
 #pragma once
 

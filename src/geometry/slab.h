@@ -4,7 +4,7 @@
 // Requires: a convex anticlockwise polygon; at least one plane below and one above.
 // Laws: slab.1  slabs between rising levels add up to the slab between the outer ones; slab.2  the
 //   order of the planes changes nothing; slab.3  splitting the polygon changes no sum.
-// Accuracy: exact integration of a linear thickness over each convex part.
+// Accuracy: exact integration of a linear thickness over each convex part. Errors: none.
 // Source: definition.
 #pragma once
 

@@ -3,7 +3,7 @@
 // Frame and units: site frame, metres.
 // Laws: space.1  swapping the ends of a segment or turning the triangle's corners round changes no
 //   distance; space.2  a segment that pierces the triangle is at distance zero.
-// Accuracy: below 1e-9 m for pieces of metres to kilometres.
+// Accuracy: below 1e-9 m for pieces of metres to kilometres. Errors: none.
 // Source: the nearest points of two convex pieces lie on their edges, or one is an end of the
 //   segment over the triangle.
 #pragma once

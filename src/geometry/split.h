@@ -5,7 +5,7 @@
 // Laws: split.1 both parts' areas add up to the whole's, and both use the same two points on the
 //   line; split.2 a polygon on which the function is nowhere above zero keeps nothing above.
 // Accuracy: values within `kLevelSnap` of zero count as zero, so that a line through a corner cuts
-//   no sliver; an intersection point is rounded once.
+//   no sliver; an intersection point is rounded once. Errors: none.
 // Source: Sutherland and Hodgman's clipping.
 #pragma once
 

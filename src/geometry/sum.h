@@ -1,7 +1,8 @@
 // A compensated sum: the rounding that each addition loses is kept and added at the end.
 //
-// Laws: sum.1  1 + 1e100 - 1e100 - 1 + 2 sums to 2.
+// Frame and units: those of the terms. Laws: sum.1  1 + 1e100 - 1e100 - 1 + 2 sums to 2.
 // Accuracy: one rounding of the exact sum, plus n^2 epsilon^2 of the sum of magnitudes.
+// Errors: none.
 // Source: Neumaier's form of Kahan's summation.
 #pragma once
 

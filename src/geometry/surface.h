@@ -6,7 +6,7 @@
 //   surface.2 neighbours agree from both sides; surface.3 no two triangles overlap in plan;
 //   surface.4 every index is in range and every coordinate finite.
 // Overlaps up to a nanometre deep are rounding, not faults.
-// Accuracy: exact on what is stored; area sums are compensated.
+// Accuracy: exact on what is stored; area sums are compensated. Errors: none.
 // Source: definition.
 #pragma once
 

@@ -2,7 +2,7 @@
 //
 // Frame and units: the ground's.
 // Laws: part.1  every vertex keeps its source and its sigmas.
-// Accuracy: exact.
+// Accuracy: exact. Errors: none.
 // Source: geometry/patch.h.
 #pragma once
 

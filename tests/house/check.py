@@ -9,7 +9,8 @@ import re
 import subprocess
 import sys
 
-KERNEL_ROOMS = ("geometry", "dig", "base", "design", "pegs", "ground")
+COMPUTING_ROOMS = ("geometry", "adjust", "geodesy", "ground", "design", "field", "pegs", "dig", "base",
+                   "fill", "record")
 TYPED_ROOMS = ("ground", "design", "pegs", "dig", "base")
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "tests", "fixtures", "demo",
              "docs"}
@@ -47,11 +48,14 @@ def code_of(path):
 
 
 def contracts(source):
-    """A header that declares functions states its accuracy and its source."""
-    for path in public_headers(source, KERNEL_ROOMS):
+    """A header says what it is; one that declares functions of the trade is a whole contract."""
+    for path in tracked(source, "src/*.h"):
+        if not path.name.endswith(".h.in") and not head_comment(path).startswith("// "):
+            yield f"{path}: begins without saying what it is"
+    for path in public_headers(source, COMPUTING_ROOMS):
         if path.stem.endswith(("_input", "_result", "_types")):
             continue  # values alone
-        for word in ("Accuracy:", "Source:"):
+        for word in ("Frame and units:", "Accuracy:", "Errors:", "Source:"):
             if word not in head_comment(path):
                 yield f"{path}: the head comment has no \"{word}\""
 
