@@ -222,10 +222,12 @@ def chain(source):
     for stage in re.search(r"set\(stages ([^)]*)\)", made)[1].replace("design", "").split():
         for path in (f"src/{stage}/{stage}_input.h", f"src/{stage}/{stage}_result.h",
                      f"src/formats/{stage}_json.h", f"src/formats/{stage}_json.cpp",
-                     f"docs/{stage}.md", f"tests/unit/{stage}", f"tests/commands/{stage}",
-                     f"tests/tables/{stage}.table", f"tests/tables/{stage}_table.cpp"):
+                     f"docs/{stage}.md", f"tests/commands/{stage}", f"tests/tables/{stage}.table",
+                     f"tests/tables/{stage}_table.cpp"):
             if not (source / path).exists():
                 yield f"{stage}: {path} is missing"
+        if not tracked(source, f"tests/unit/{stage}/*_test.cpp", f"tests/laws/{stage}_*test.cpp"):
+            yield f"{stage}: neither tests/unit/{stage} nor tests/laws/{stage} has a test"
         if f"\n## {stage}.json" not in results:
             yield f"{stage}: docs/results.md has no section {stage}.json"
         if stage != "record" and f"\n## {stage}\n" not in keys:
