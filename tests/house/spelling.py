@@ -62,8 +62,9 @@ def misspelt(words, own):
 
 
 def words_of(text):
-    """Whole words; names of elements and attributes, with capitals inside, are not ours to spell."""
-    return {w.removesuffix("'s") for w in WORD.findall(text) if w not in MARKUP and not re.search(r"[a-z][A-Z]", w)}
+    """Whole words; abbreviations, and names of elements with capitals inside, are not ours to spell."""
+    return {w.removesuffix("'s") for w in WORD.findall(text)
+            if w not in MARKUP and not re.search(r"[a-z][A-Z]|^[A-Z]+s?('s)?$", w)}
 
 
 def main():
