@@ -1,7 +1,6 @@
 // Distributions that tests of observations need: normal, chi-square and F, and their quantiles.
 //
-// Frame and units: none, plain numbers.
-// Requires: probabilities strictly between 0 and 1; degrees of freedom of 1 or more.
+// Frame and units: plain numbers. Requires: probabilities in (0, 1); degrees of freedom from 1 on.
 // Laws: distributions.1 a quantile put into its distribution gives the probability back.
 // Accuracy: quantiles to 1e-10 relative; against printed tables in tests/published/adjust_*.
 // Errors: none.

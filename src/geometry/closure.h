@@ -8,8 +8,7 @@
 //   closed solid sum to zero.
 // Accuracy: below 1e-9 of the volume on rings of whole metres to kilometres; a boundary that is off
 //   the line of zero depth shows here in the first order, in the first answer in the second.
-// Errors: none.
-// Source: the divergence theorem.
+// Errors: none. Source: the divergence theorem.
 #pragma once
 
 #include "geometry/cut.h"

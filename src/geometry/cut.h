@@ -11,8 +11,7 @@
 //   changes nothing.
 // Accuracy: each piece exact for its rounded corners, sums compensated: below 1e-9 of the volume,
 //   see closure.h for the independent second answer.
-// Errors: a Refusal where the crest does not close to 0.1 mm.
-// Source: definition.
+// Errors: a Refusal where the crest does not close to 0.1 mm. Source: definition.
 #pragma once
 
 #include "geometry/convex_cut.h"

@@ -6,8 +6,7 @@
 // Laws: overlay.1 swapping the two surfaces swaps above and below; overlay.2 raising the upper
 //   surface by d adds d times the common area to above less below; overlay.3 splitting a facet
 //   changes no sum.
-// Accuracy: exact integration of a linear difference over each convex piece; sums compensated.
-// Errors: none.
+// Accuracy: exact integration over each convex piece; sums compensated. Errors: none.
 // Source: definition; real surfaces in tests/published with volumes found by an independent
 // overlay.
 #pragma once

@@ -1,8 +1,7 @@
 // The site frame: the grid shifted, never turned, by whole metres to near the work.
 //
 // What: the one place where grid coordinates become kernel coordinates and back.
-// Frame and units: grid and site frame, metres.
-// Requires: an origin within some kilometres of everything that is computed.
+// Frame and units: grid and site frame, metres. Requires: an origin within kilometres of the work.
 // Laws: frame.1 the shift is by whole metres, so a millimetre coordinate keeps its value;
 //   frame.2 to_grid(to_site(p)) is p for coordinates below 1e8 m given to the millimetre.
 // Accuracy: one rounding of the grid coordinate (below 1 nm at 6 000 000 m). Errors: none.

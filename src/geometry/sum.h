@@ -2,8 +2,7 @@
 //
 // Frame and units: those of the terms. Laws: sum.1  1 + 1e100 - 1e100 - 1 + 2 sums to 2.
 // Accuracy: one rounding of the exact sum, plus n^2 epsilon^2 of the sum of magnitudes.
-// Errors: none.
-// Source: Neumaier's form of Kahan's summation.
+// Errors: none. Source: Neumaier's form of Kahan's summation.
 #pragma once
 
 #include <cmath>
