@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <GeographicLib/TransverseMercator.hpp>
 #include <cmath>
 #include <cstdlib>
 
@@ -52,6 +53,26 @@ TEST(Operation, ProjectionOfOneDatumHasNoErrorOfItsOwn) {
   const Position p = op.apply({144.9, -37.8, 12});
   EXPECT_NEAR(p.up, 12, 0);
   EXPECT_NEAR(p.east, 315120, 1000);
+}
+
+// The other grid by an independent library: zone 29, meridian 9 degrees west, GRS 80.
+TEST(Operation, AnotherGridOfAnAlignedDatumToAMicrometre) {
+  const Position at{715830.25, 734697.6, 62.35};
+  const Operation there = Operation::best("EPSG:2157", "EPSG:25829", near(53.3, -6.3), kPlace);
+  EXPECT_NE(there.used().name.find("IRENET95 to ETRS89 (1)"), std::string::npos);
+  EXPECT_DOUBLE_EQ(there.used().accuracy.in_metres(), 0);
+  const Position zone = there.apply(at);
+  EXPECT_EQ(zone.up, 62.35);
+  const Geographic g = Grid::open("EPSG:2157", kPlace).to_geographic(grid_point(at.east, at.north));
+  const GeographicLib::TransverseMercator other(6378137, 1 / 298.257222101, 0.9996);
+  double x = 0, y = 0;
+  other.Forward(-9, g.latitude.in_degrees(), g.longitude.in_degrees(), x, y);
+  EXPECT_NEAR(zone.east, x + 500000, 1e-6);
+  EXPECT_NEAR(zone.north, y, 1e-6);
+  const Position back =
+      Operation::best("EPSG:25829", "EPSG:2157", near(53.3, -6.3), kPlace).apply(zone);
+  EXPECT_NEAR(back.east, at.east, 1e-6);
+  EXPECT_NEAR(back.north, at.north, 1e-6);
 }
 
 // Each of these comes back from the library without an error and without the height or the datum
