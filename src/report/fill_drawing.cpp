@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "quantity/number_text.h"
+#include "report/plan_marks_internal.h"
 #include "report/words.h"
 
 namespace squaredig::report {
@@ -9,13 +11,33 @@ namespace {
 
 constexpr Colour kSpecial{0.86, 0.82, 0.7};
 constexpr Colour kSide{0.95, 0.94, 0.9};
+constexpr Colour kCapping{0.78, 0.8, 0.84};
+constexpr Colour kMark{0.62, 0.08, 0.02};
+
+struct Band {
+  Elevation from, to;
+  std::string name;
+  Colour colour;
+};
+
+std::vector<Band> bands_of(const fill::FillResult& fill) {
+  std::vector<Band> bands;
+  for (const auto& lift : fill.side_fill)
+    bands.push_back({lift.from, lift.to,
+                     "lift " + std::to_string(lift.lift) + (lift.special ? ", special" : ""),
+                     lift.special ? kSpecial : kSide});
+  for (const auto& layer : fill.capping)
+    bands.push_back({layer.from, layer.to, "capping " + std::to_string(layer.layer), kCapping});
+  return bands;
+}
 
 }  // namespace
 
 void draw_lifts(Canvas& canvas, const fill::FillResult& fill, const Box& box) {
-  if (fill.side_fill.empty()) return;
+  const auto bands = bands_of(fill);
+  if (bands.empty()) return;
   constexpr double kWide = 46, kLeast = 4.2;
-  const Elevation foot = fill.side_fill.front().from, top = fill.side_fill.back().to;
+  const Elevation foot = bands.front().from, top = bands.back().to;
   if (top <= foot) return;
   const double height = box.height() - 10;
   const auto y = [&](Elevation level) {
@@ -31,16 +53,56 @@ void draw_lifts(Canvas& canvas, const fill::FillResult& fill, const Box& box) {
     canvas.text({right + 29, label}, words, {9});
   };
   tell(foot, "underneath, at A", {9});
-  for (const auto& lift : fill.side_fill) {
+  for (const auto& band : bands) {
     canvas.fill(
-        {{left, y(lift.to)}, {right, y(lift.to)}, {right, y(lift.from)}, {left, y(lift.from)}},
-        lift.special ? kSpecial : kSide, {0.3});
-    if (y(lift.from) - y(lift.to) >= kLeast)
-      canvas.text({left + kWide / 2, (y(lift.from) + y(lift.to)) / 2 + 1.1},
-                  std::to_string(lift.lift) + (lift.special ? " special" : " side"),
+        {{left, y(band.to)}, {right, y(band.to)}, {right, y(band.from)}, {left, y(band.from)}},
+        band.colour, {0.3});
+    if (y(band.from) - y(band.to) >= kLeast)
+      canvas.text({left + kWide / 2, (y(band.from) + y(band.to)) / 2 + 1.1}, band.name,
                   {9, kInk, Anchor::Middle});
-    tell(lift.to, "fill to, lift " + std::to_string(lift.lift), Lettering{10}.bold());
+    tell(band.to, "fill to, " + band.name, Lettering{10}.bold());
   }
+  canvas.end_group();
+}
+
+void draw_layer(Canvas& canvas, const fill::FillResult& fill, const fill::LayerBuilt& layer,
+                const Box& box) {
+  if (fill.tank_corners.size() < 3 || layer.points.empty()) return;
+  std::vector<GridPoint> points = fill.toe, tank;
+  for (const auto& corner : fill.tank_corners) tank.push_back(corner.at);
+  points.insert(points.end(), tank.begin(), tank.end());
+  for (const auto& p : layer.points) points.push_back(p.at.at);
+  const TankView view({tank[0], fill.ab}, points,
+                      {{box.top_left.x + 12, box.top_left.y + 12},
+                       {box.bottom_right.x - 12, box.bottom_right.y - 22}});
+  canvas.begin_group({{"class", "layer"}});
+  canvas.polygon(on_page(view, fill.toe), {0.4});
+  const auto corners = on_page(view, tank);
+  canvas.polygon(corners, {1});
+  const At middle = middle_of(corners);
+  for (std::size_t i = 0; i < corners.size(); ++i)
+    draw_corner_letter(canvas, i,
+                       {corners[i].x + (corners[i].x < middle.x ? -7 : 7),
+                        corners[i].y + (corners[i].y < middle.y ? -7 : 7)});
+  for (const auto& p : layer.points) {
+    const At at = view(p.at.at);
+    canvas.text({at.x, at.y + 1.1}, fixed(p.thickness.in_millimetres(), 0),
+                Lettering{8, kInk, Anchor::Middle}.on(kPaper));
+  }
+  for (const auto& [place, word] :
+       {std::pair{layer.thinnest_at, "thinnest "}, std::pair{layer.thickest_at, "thickest "}}) {
+    const Length value = place == layer.thinnest_at ? layer.thinnest : layer.thickest;
+    const At at = view(place);
+    canvas.circle(at, 3.6, {0.6, kMark});
+    canvas.text({at.x, at.y - 4.4}, word + fixed(value.in_millimetres(), 0),
+                Lettering{8.5, kMark, Anchor::Middle}.bold().on(kPaper));
+  }
+  canvas.text({box.top_left.x, box.bottom_right.y - 6}, layer.name, Lettering{9.5}.bold());
+  canvas.text({box.top_left.x, box.bottom_right.y - 1}, "mm of layer at each surveyed point",
+              {8.5, kQuiet});
+  canvas.text({box.bottom_right.x - 15, box.bottom_right.y - 1}, "plan " + view.scale_text(),
+              {9, kQuiet, Anchor::Right});
+  draw_north(canvas, {box.bottom_right.x - 7, box.bottom_right.y - 6}, view.north());
   canvas.end_group();
 }
 

@@ -8,7 +8,8 @@
 namespace squaredig::report {
 namespace {
 
-constexpr double kGauge = 74;  // mm
+constexpr double kGauge = 84;  // mm
+constexpr double kLayer = 96;
 
 }  // namespace
 
@@ -25,6 +26,10 @@ std::string fill_sheet_pdf(const fill::FillResult& fill, const SheetHead& head) 
     for (const auto& table : lift_tables(fill)) flow.table(table);
     const auto proof = proof_tables(fill);
     if (!proof.empty()) flow.heading("As built, and uplift");
+    for (const auto& layer : fill.layers)
+      if (!layer.points.empty())
+        flow.drawing(kLayer,
+                     [&](Canvas& canvas, const Box& box) { draw_layer(canvas, fill, layer, box); });
     for (const auto& table : proof) flow.table(table);
     flow.cautions();
   });
@@ -44,8 +49,15 @@ std::string fill_page(const fill::FillResult& fill, const SheetHead& head) {
     lifts = drawing_html("Lifts", canvas.finish());
   }
   page.section("lifts", "Fill to these levels", lifts + joined_html(lift_tables(fill)));
+  std::string layers;
+  for (const auto& layer : fill.layers) {
+    if (layer.points.empty()) continue;
+    Canvas canvas = Canvas::svg({190, kLayer}, "Thickness of layer " + layer.name);
+    draw_layer(canvas, fill, layer, {{1, 0}, {189, kLayer}});
+    layers += drawing_html("Layer " + layer.name, canvas.finish());
+  }
   if (const auto proof = proof_tables(fill); !proof.empty())
-    page.section("proof", "As built, and uplift", joined_html(proof));
+    page.section("proof", "As built, and uplift", layers + joined_html(proof));
   return page.finish("");
 }
 

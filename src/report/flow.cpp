@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <sstream>
 
 namespace squaredig::report {
 namespace {
@@ -11,21 +12,35 @@ constexpr double kBetweenColumns = 3.5;
 constexpr double kRowAir = 1.1;
 constexpr Colour kTint{0.94, 0.94, 0.94};
 
-// As wide as their texts; the widest column of words gives way where the page is too narrow.
+// The widest of its words: a heading can break between them.
+double longest_word(const Canvas& canvas, const std::string& text) {
+  std::istringstream words(text);
+  double longest = 0;
+  for (std::string word; words >> word;)
+    longest = std::max(longest, canvas.text_width(word, Lettering{kText}.bold()));
+  return longest;
+}
+
+// As wide as their texts. On too narrow a page headings break first, then the widest column of
+// words gives way.
 std::vector<double> widths_of(const Canvas& canvas, const Table& table, double room) {
-  std::vector<double> widths;
+  std::vector<double> widths, spare;
   for (std::size_t i = 0; i < table.columns.size(); ++i) {
-    double width = canvas.text_width(table.columns[i].heading, Lettering{kText}.bold());
+    double body = longest_word(canvas, table.columns[i].heading);
     for (const auto& row : table.rows)
-      if (i < row.size()) width = std::max(width, canvas.text_width(row[i], {kText}));
-    widths.push_back(width + kBetweenColumns);
+      if (i < row.size()) body = std::max(body, canvas.text_width(row[i], {kText}));
+    const double head = canvas.text_width(table.columns[i].heading, Lettering{kText}.bold());
+    widths.push_back(std::max(body, head) + kBetweenColumns);
+    spare.push_back(std::max(0.0, head - body));
   }
-  const double over = std::accumulate(widths.begin(), widths.end(), 0.0) - room;
-  if (over <= 0) return widths;
-  std::size_t widest = 0;
-  for (std::size_t i = 0; i < widths.size(); ++i)
-    if (widths[i] > widths[widest]) widest = i;
-  widths[widest] = std::max(20.0, widths[widest] - over);
+  const auto over = [&] { return std::accumulate(widths.begin(), widths.end(), 0.0) - room; };
+  if (over() <= 0) return widths;
+  const double all = std::accumulate(spare.begin(), spare.end(), 0.0);
+  const double share = all > 0 ? std::min(1.0, over() / all) : 0;
+  for (std::size_t i = 0; i < widths.size(); ++i) widths[i] -= share * spare[i];
+  if (over() <= 1e-9) return widths;
+  const auto widest = std::max_element(widths.begin(), widths.end());
+  *widest = std::max(20.0, *widest - over());
   return widths;
 }
 
@@ -68,6 +83,10 @@ void Flow::need(double height) {
   if (heading_.empty()) return;
   y_ = report::heading(canvas_, {box_.top_left.x, y_ + 1}, width(), heading_) + 0.5;
   heading_.clear();
+}
+
+void Flow::keep(double height) {
+  if (y_ + height > box_.bottom_right.y && y_ > box_.top_left.y) next_page();
 }
 
 void Flow::paragraph(std::string_view text, const Lettering& lettering) {

@@ -19,6 +19,8 @@ class Flow {
 
   // Stays with what follows.
   void heading(std::string text) { heading_ = std::move(text); }
+  // Goes to the next page where this one has less room.
+  void keep(double height);
   void paragraph(std::string_view text, const Lettering& lettering = {9});
   void table(const Table& table);
   void rows(const std::string& title, const std::vector<Row>& rows);

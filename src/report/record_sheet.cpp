@@ -24,33 +24,50 @@ void tell_findings(Flow& flow, const ResultHead& result) {
   for (const auto& finding : result.findings) flow.paragraph("Finding: " + finding.text);
 }
 
+void chapter(Flow& flow, const char* title) {
+  flow.keep(80);
+  flow.heading(title);
+}
+
+void tell_figures(Flow& flow, const RecordBook& book, const std::string& name) {
+  for (const auto& stage : book.record.stages)
+    if (stage.stage == name && !stage.figures.empty())
+      flow.table(figures_table("Figures of the " + name + " stage", stage.figures));
+}
+
 void designed(Flow& flow, const RecordBook& book) {
-  if (!book.dig) return;
   flow.heading("Designed");
+  if (!book.record.designed.empty())
+    flow.table(figures_table("The tank as designed", book.record.designed));
+  if (!book.record.tank_designed.empty()) flow.table(tank_table(book.record));
+  if (!book.dig) return;
   flow.table(level_table(*book.dig));
   flow.table(batter_table(*book.dig));
 }
 
 void set_out(Flow& flow, const RecordBook& book) {
   if (!book.pegs) return;
-  flow.heading("Set out");
+  chapter(flow, "Set out");
   for (const auto& line : peg_verdicts(*book.pegs)) flow.paragraph(line, Lettering{11}.bold());
+  tell_figures(flow, book, "pegs");
   flow.drawing(kDrawing,
                [&](Canvas& canvas, const Box& box) { draw_peg_plan(canvas, *book.pegs, box); });
   write(flow, peg_tables(*book.pegs));
-  write(flow, squareness_tables(*book.pegs));
+  for (const auto& table : squareness_tables(*book.pegs))
+    if (table.title.find("judged") == std::string::npos) flow.table(table);  // among the figures
   tell_findings(flow, book.pegs->head);
 }
 
 void dug(Flow& flow, const RecordBook& book) {
   if (!book.dig) return;
-  flow.heading("Dug");
+  chapter(flow, "Dug");
   flow.drawing(kDrawing, [&](Canvas& canvas, const Box& box) {
     const PitPlan plan{*book.dig, book.pegs};
     draw_pit_plan(canvas, plan, whole_pit(plan, box), box);
   });
   flow.drawing(52, [&](Canvas& canvas, const Box& box) { draw_sections(canvas, *book.dig, box); });
   flow.rows("Quantities", quantity_rows(*book.dig));
+  tell_figures(flow, book, "dig");
   write(flow, around_tables(*book.dig));
   write(flow, progress_tables(*book.dig));
   tell_findings(flow, book.dig->head);
@@ -58,7 +75,7 @@ void dug(Flow& flow, const RecordBook& book) {
 
 void verified(Flow& flow, const RecordBook& book) {
   if (!book.base) return;
-  flow.heading("Verified");
+  chapter(flow, "Verified");
   flow.paragraph(base_verdict(*book.base), Lettering{11}.bold());
   if (book.base->surveyed) flow.paragraph("Surveyed " + *book.base->surveyed + ".");
   flow.paragraph(kBaseHolds, Lettering{10}.bold());
@@ -66,6 +83,7 @@ void verified(Flow& flow, const RecordBook& book) {
   flow.drawing(kDrawing, [&](Canvas& canvas, const Box& box) {
     draw_deviation_map(canvas, *book.base, box);
   });
+  tell_figures(flow, book, "base");
   flow.rows("Base, measures", base_rows(*book.base));
   write(flow, base_tables(*book.base));
   tell_findings(flow, book.base->head);
@@ -73,8 +91,9 @@ void verified(Flow& flow, const RecordBook& book) {
 
 void filled(Flow& flow, const RecordBook& book) {
   if (!book.fill) return;
-  flow.heading("Filled");
+  chapter(flow, "Filled");
   for (const auto& line : fill_verdicts(*book.fill)) flow.paragraph(line, Lettering{11}.bold());
+  tell_figures(flow, book, "fill");
   flow.rows("Fill", fill_rows(*book.fill));
   write(flow, lift_tables(*book.fill));
   write(flow, proof_tables(*book.fill));
@@ -102,7 +121,7 @@ std::string record_sheet_pdf(const RecordBook& book, const SheetHead& head) {
     filled(flow, book);
     stored(flow, book);
     flow.heading("Inputs of each answer");
-    write(flow, input_tables(book));
+    write(flow, input_tables(book.record));
     flow.cautions();
   });
 }

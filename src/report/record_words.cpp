@@ -2,20 +2,16 @@
 
 #include "quantity/number_text.h"
 #include "report/dig_words.h"
+#include "report/plan_marks_internal.h"
 
 namespace squaredig::report {
 namespace {
 
-Table inputs_of(const std::string& stage, const ResultHead& head) {
-  Table table{"Inputs of " + stage,
-              {words_column("file"), figures_column("read"), figures_column("used"),
-               words_column("SHA-256")},
-              {},
-              {}};
-  for (const auto& input : head.inputs)
-    table.rows.push_back(
-        {input.file, std::to_string(input.read), std::to_string(input.used), input.sha256});
-  return table;
+std::string unit_text(const std::string& unit) {
+  if (unit == "percent") return " %";
+  if (unit.starts_with("m3")) return " m\xC2\xB3" + unit.substr(2);
+  if (unit.starts_with("m2")) return " m\xC2\xB2" + unit.substr(2);
+  return unit.empty() ? "" : " " + unit;
 }
 
 }  // namespace
@@ -23,13 +19,54 @@ Table inputs_of(const std::string& stage, const ResultHead& head) {
 Table answers_table(const record::RecordResult& record) {
   Table table{"Answers of the stages",
               {words_column("stage"), words_column("answer"), words_column("of"),
-               figures_column("findings")},
+               words_column("which is the"), figures_column("findings")},
               {},
-              {"Of: the day of the survey where the job states it, else the day of the job. "
-               "Findings need a person; they are on the sheet of their stage."}};
+              {"Findings need a person; they stand in the chapter of their stage. The files each "
+               "answer came from stand at the end of the book."}};
   for (const auto& stage : record.stages)
     table.rows.push_back({stage.stage, stage.verdict, stage.when.empty() ? "no day" : stage.when,
-                          std::to_string(stage.findings)});
+                          stage.when_is, std::to_string(stage.findings)});
+  return table;
+}
+
+Table figures_table(const std::string& title, const std::vector<record::Figure>& figures) {
+  Table table{title,
+              {words_column("what"), figures_column("value"), figures_column("limit"),
+               words_column("answer")},
+              {},
+              {}};
+  for (const auto& figure : figures) {
+    const auto text = [&](double value) {
+      return fixed(value, figure.decimals) + unit_text(figure.unit);
+    };
+    table.rows.push_back(
+        {figure.what, text(figure.value), figure.limit ? text(*figure.limit) : "", figure.verdict});
+  }
+  return table;
+}
+
+Table tank_table(const record::RecordResult& record) {
+  Table table{"Corners of the tank at its underside",
+              {words_column("corner"), figures_column("easting"), figures_column("northing"),
+               figures_column("height")},
+              {},
+              {}};
+  if (record.tank_built) {
+    for (const char* name : {"built: easting", "northing", "height"})
+      table.columns.push_back(figures_column(name));
+    table.notes = {
+        "Built: re-made from the pegs as set where they were measured, on the base as "
+        "surveyed."};
+  }
+  for (std::size_t i = 0; i < record.tank_designed.size(); ++i) {
+    const auto add = [&](const GridPosition& p) {
+      for (const auto& text : {easting_text(p.at), northing_text(p.at), level_text(p.height)})
+        table.rows.back().push_back(text);
+    };
+    table.rows.push_back({corner_letter(i)});
+    add(record.tank_designed[i]);
+    if (record.tank_built) add((*record.tank_built)[i]);
+  }
   return table;
 }
 
@@ -64,15 +101,15 @@ Table storage_table(const record::Storage& storage) {
   return table;
 }
 
-std::vector<Table> input_tables(const RecordBook& book) {
+std::vector<Table> input_tables(const record::RecordResult& record) {
   std::vector<Table> tables;
-  const auto add = [&](const char* stage, const auto* result) {
-    if (result) tables.push_back(inputs_of(stage, result->head));
-  };
-  add("pegs", book.pegs);
-  add("dig", book.dig);
-  add("base", book.base);
-  add("fill", book.fill);
+  for (const auto& stage : record.stages) {
+    tables.push_back({"Inputs of " + stage.stage + ", " + stage.verdict,
+                      {words_column("file"), words_column("SHA-256")},
+                      {},
+                      {}});
+    for (const auto& input : stage.inputs) tables.back().rows.push_back({input.file, input.sha256});
+  }
   return tables;
 }
 

@@ -131,7 +131,31 @@ inline fill::FillResult invented_fill() {
   layer.tolerance = metres(0.02);
   layer.uncertainty = metres(0.003);
   layer.verdict = Verdict::DoesNotConform;
+  for (int i = 0; i < 6; ++i)
+    layer.points.push_back({"L" + std::to_string(i),
+                            {at_tank(0.5 + 1.5 * (i % 3), 0.8 + 1.4 * (i / 3)), level(50.97)},
+                            metres(0.126 + 0.005 * i)});
   fill.layers = {layer};
+  fill.ab = Bearing::degrees(90);
+  for (const auto& [u, v] : {std::pair{0, 0}, std::pair{4, 0}, std::pair{4, 3}, std::pair{0, 3}})
+    fill.tank_corners.push_back({at_tank(u, v), level(50.02)});
+  fill.toe = {at_tank(-0.2, -0.2), at_tank(4.2, -0.2), at_tank(4.2, 3.2), at_tank(-0.2, 3.2)};
+  fill::DensityTests tests;
+  tests.standard = "standard";
+  tests.wanted = Ratio::percent(95);
+  tests.mean = tests.least = Ratio::percent(96.87);
+  tests.verdict = Verdict::Conforms;
+  tests.layers = {{"lift 1",
+                   4,
+                   Ratio::percent(96.87),
+                   Ratio::percent(96.1),
+                   {},
+                   Verdict::Conforms,
+                   metres(0.43),
+                   at_tank(2, 2),
+                   metres(2),
+                   metres(2)}};
+  fill.tests = tests;
   fill.uplift = {{"empty, uncovered", Force::kilonewtons(120), Force::kilonewtons(60), 0.5}};
   fill.uplift_definition = "down over up, no wall friction";
   return fill;
@@ -155,7 +179,10 @@ inline record::RecordResult invented_record() {
   base.when = "2026-03-20 14:10";
   base.when_is = "survey of the base";
   base.findings = 3;
-  base.figures = {{"level high", 18.3, "mm", 1, 5.0, "does not conform"}};
+  base.figures = {{"level high", 18.3, "mm", 1, 5.0, "does not conform"},
+                  {"trim", 0.04, "m3", 2, {}, ""}};
+  record.tank_designed = {{at_tank(0, 0), level(50.02)}};
+  record.tank_built = std::vector<GridPosition>{{at_tank(0.003, 0), level(50.025)}};
   base.inputs = {{"as-dug.csv", std::string(64, 'a')}};
   record.stages = {base};
   return record;

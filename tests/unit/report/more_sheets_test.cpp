@@ -62,6 +62,13 @@ TEST(Golden, FieldPlanAndResiduals) {
   expect_golden("residuals", bars.finish());
 }
 
+TEST(Golden, LayerAsBuilt) {
+  const auto fill = invented_fill();
+  Canvas canvas = Canvas::svg({190, 96}, "layer");
+  draw_layer(canvas, fill, fill.layers[0], {{1, 0}, {189, 96}});
+  expect_golden("layer", canvas.finish());
+}
+
 TEST(Golden, LiftsAndStorage) {
   Canvas lifts = Canvas::svg({190, 74}, "lifts");
   draw_lifts(lifts, invented_fill(), {{0, 0}, {190, 74}});
@@ -128,8 +135,9 @@ TEST(FillSheet, FiguresAreFieldsOfTheResult_fill_sheet_1) {
   auto fill = invented_fill();
   fill.side_fill[1].to = level(50.619);
   const std::string page = fill_page(fill, invented_sheet("Fill sheet"));
-  for (const char* said : {">50.619<", ">4.8 m", ">125.4<", "Layer cap 1: does not conform",
-                           ">0.50<", "no wall friction"})
+  for (const char* said :
+       {">50.970<", ">131<", "thinnest 125", ">96.9 %<", ">0.43<", ">50.619<", ">4.8 m", ">125.4<",
+        "Layer cap 1: does not conform", ">0.50<", "no wall friction"})
     EXPECT_TRUE(has(page, said)) << said;
   EXPECT_EQ(fill_sheet_pdf(fill, invented_sheet("Fill sheet")),
             fill_sheet_pdf(fill, invented_sheet("Fill sheet")));
@@ -141,13 +149,21 @@ TEST(RecordSheet, FiguresAreFieldsOfTheResults_record_sheet_1) {
   const auto base = invented_base();
   const auto answers = answers_table(record);
   EXPECT_EQ(answers.rows.at(0),
-            (std::vector<std::string>{"base", "does not conform", "2026-03-20 14:10", "3"}));
+            (std::vector<std::string>{"base", "does not conform", "2026-03-20 14:10",
+                                      "survey of the base", "3"}));
+  const auto figures = figures_table("Base", record.stages[0].figures);
+  EXPECT_EQ(figures.rows.at(0),
+            (std::vector<std::string>{"level high", "18.3 mm", "5.0 mm", "does not conform"}));
+  EXPECT_EQ(figures.rows.at(1), (std::vector<std::string>{"trim", "0.04 m\xC2\xB3", "", ""}));
   EXPECT_EQ(storage_table(record.storage).rows.at(4),
             (std::vector<std::string>{"50.420", "4.80", "4.56"}));
   const RecordBook book{record, nullptr, &dig, &base, nullptr};
-  const auto inputs = input_tables(book);
-  ASSERT_EQ(inputs.size(), 2U);
-  EXPECT_EQ(inputs[1].rows.at(0).at(3), std::string(64, 'a'));  // the whole checksum
+  const auto inputs = input_tables(record);
+  ASSERT_EQ(inputs.size(), 1U);
+  EXPECT_EQ(inputs[0].rows.at(0).at(1), std::string(64, 'a'));  // the whole checksum
+  const auto tank = tank_table(record);
+  EXPECT_EQ(tank.rows.at(0), (std::vector<std::string>{"A", "1000.000", "2000.000", "50.020",
+                                                       "1000.003", "2000.000", "50.025"}));
   EXPECT_EQ(record_sheet_pdf(book, invented_sheet("Hand-over book")).substr(0, 5), "%PDF-");
 }
 
