@@ -64,8 +64,10 @@ FromFiles<std::vector<SurveyString>> read_one(const JobFolder& job, const job::F
 
 }  // namespace
 
-FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file) {
+FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file,
+                                    const PointTable* control) {
   auto read = surface_of_file(file, job.source(file));
+  tell_swapped(read.extent, control, {file.place, file.place});
   return {std::move(read.mesh), {read.record}, std::move(read.cautions), std::move(read.assumed)};
 }
 

@@ -49,8 +49,9 @@ FromFiles<std::vector<SurveyString>> read_strings(const JobFolder& job,
                                                   formats::Heights heights,
                                                   const PointTable* control);
 
-// A ready triangulated surface from a LandXML file, its record counting faces.
-FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file);
+// A ready triangulated surface, its record counting faces.
+FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file,
+                                    const PointTable* control);
 
 FromFiles<std::vector<pegs::TapedLength>> read_tape(const JobFolder& job,
                                                     const job::FileSpec& file);

@@ -34,7 +34,7 @@ FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTabl
     ground.value.points = ground.take(read_points(job, table.points, asked));
   });
   refusals.gather([&] {
-    if (table.surface) ground.value.surface = ground.take(read_surface(job, *table.surface));
+    if (table.surface) ground.value.surface = ground.take(read_surface(job, *table.surface, control));
   });
   refusals.gather([&] {
     ground.value.breaklines =
@@ -164,7 +164,7 @@ FromFiles<fill::FillInput> read_fill(const JobFolder& job, const PointTable* con
   asked.control = control;
   Refusals refusals;
   refusals.gather([&] {
-    if (table.finish) fill.value.finish = fill.take(read_surface(job, *table.finish));
+    if (table.finish) fill.value.finish = fill.take(read_surface(job, *table.finish, control));
   });
   for (const auto& layer : table.layers)
     refusals.gather([&] {

@@ -48,13 +48,18 @@ std::optional<Problem> swapped(const Extent& points, const Extent& control,
   const Length as_it_stands = distance(at, control.middle());
   const Length changed_over = distance(over, control.middle());
   if (as_it_stands <= near || changed_over > near) return std::nullopt;
-  return Problem{ProblemKind::Input, columns.easting,
-                 "easting and northing are changed over: the points lie " +
-                     kilometres(as_it_stands) + " from the control, changed over " +
-                     kilometres(changed_over),
-                 "what the columns easting (" + line_and_column(columns.easting) +
-                     ") and northing (" + line_and_column(columns.northing) + ") are called",
-                 "change the two names over in the header, or correct the control"};
+  Problem problem{ProblemKind::Input, columns.easting,
+                  "easting and northing are changed over: the points lie " +
+                      kilometres(as_it_stands) + " from the control, changed over " +
+                      kilometres(changed_over),
+                  "what the columns easting (" + line_and_column(columns.easting) +
+                      ") and northing (" + line_and_column(columns.northing) + ") are called",
+                  "change the two names over in the header, or correct the control"};
+  if (columns.easting == columns.northing) {  // no table: the format has the order
+    problem.needed = "easting and northing in the order that the file's format has";
+    problem.remedy = "export the file again, or correct the control";
+  }
+  return problem;
 }
 
 void check_swapped(const Extent& points, const PointTable& control, const PlanColumns& columns) {
