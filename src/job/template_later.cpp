@@ -5,6 +5,7 @@ namespace squaredig::job {
 const std::string_view kTemplateOfLater = R"toml(
 # Take the # away when the dig is surveyed on its way, in order.
 #[progress]
+# Needed. The surveys, each with its name and its file of points.
 #surveys = [{ name = "week 1", points = "week1.csv" }]
 
 # Take the # away when the base is dug: its verdict.

@@ -166,6 +166,19 @@ def links(source):
                 yield f"{path}: the link {target} leads nowhere"
 
 
+def pages(source):
+    """Documents read well as plain text: no long lines but in tables and code; decisions have four parts."""
+    for path in [source / "README.md", source / "DEVELOPERS.md", *tracked(source, "docs/*.md")]:
+        bare = re.sub(r"^```.*?^```$", lambda m: "\n" * m[0].count("\n"), text(path), flags=re.S | re.M)
+        for number, line in enumerate(bare.splitlines(), 1):
+            if len(line) > 120 and not line.startswith(("|", "    ")):
+                yield f"{path}:{number}: {len(line)} letters in a line; 120 at most"
+        if path.parent.name == "decisions":
+            for part in ("Context", "Options", "Choice", "Consequence"):
+                if f"**{part}.**" not in text(path):
+                    yield f"{path}: no **{part}.**"
+
+
 DECLARED = re.compile(
     r"(?:\s{0,4}(?:\[\[nodiscard\]\] |static |virtual |constexpr |inline |explicit |friend )*"
     r"(?!return|throw|else|case|using|delete)[A-Za-z][\w:<>,&* ]*[ &*])(?:\w+::)*([a-z]\w*)\(")
@@ -238,7 +251,7 @@ def chain(source):
 
 
 RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, one_definition, words, lengths,
-                                 top_level, links, unused, one_word, chain)}
+                                 top_level, links, pages, unused, one_word, chain)}
 
 
 def main():

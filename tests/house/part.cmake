@@ -1,7 +1,7 @@
 # The house rules that a script can see, one test each.
 find_package(Python3 REQUIRED COMPONENTS Interpreter)
 foreach(rule contracts laws doubles one_voice one_definition words lengths top_level links
-    unused one_word chain)
+    pages unused one_word chain)
   add_test(NAME house.${rule}
     COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/house/check.py ${rule} ${PROJECT_SOURCE_DIR})
 endforeach()

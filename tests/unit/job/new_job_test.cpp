@@ -233,6 +233,24 @@ TEST(NewJob, FieldBooksHaveACommentAndAHeader) {
   }
 }
 
+TEST(NewJob, EveryKeyStandsBelowASentence) {
+  std::istringstream lines(template_text());
+  bool explained = false;
+  int keys = 0;
+  for (std::string line; std::getline(lines, line);) {
+    const std::string bare = left_out(line) ? line.substr(1) : line;
+    if (line.starts_with("# ")) {
+      explained = true;
+    } else if (bare.empty() || bare[0] == '[') {
+      explained = false;
+    } else {
+      ++keys;
+      EXPECT_TRUE(explained) << line;
+    }
+  }
+  EXPECT_GT(keys, 100);
+}
+
 TEST(NewJob, NoLineIsWiderThanAScreen) {
   std::istringstream lines(template_text());
   for (std::string line; std::getline(lines, line);) EXPECT_LE(line.size(), 100U) << line;
