@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "quantity/number_text.h"
 #include "report/depth_ramp.h"
@@ -145,6 +146,39 @@ struct Tag {
   bool framed = false;
 };
 
+// The points whose figures can be drawn: of those too near to each other the one farthest from the
+// dig level.
+std::vector<const base::JudgedPoint*> drawn_points(const base::BaseResult& base,
+                                                   const TankView& view) {
+  constexpr double kWide = 4.8, kDeep = 2.7;  // of the smallest figure on its colour
+  std::vector<const base::JudgedPoint*> order, drawn;
+  for (const auto& p : base.points) order.push_back(&p);
+  std::stable_sort(order.begin(), order.end(), [](const auto* a, const auto* b) {
+    return abs(a->deviation) > abs(b->deviation);
+  });
+  std::map<std::pair<long, long>, std::vector<At>> taken;
+  for (const auto* p : order) {
+    const At at = view(p->at.at);
+    const long column = std::lround(at.x / kWide), row = std::lround(at.y / kDeep);
+    bool room = true;
+    for (long c = column - 1; c <= column + 1; ++c)
+      for (long r = row - 1; r <= row + 1; ++r)
+        for (const At other : taken[{c, r}])
+          room = room && (std::abs(other.x - at.x) >= kWide || std::abs(other.y - at.y) >= kDeep);
+    if (!room) continue;
+    taken[{column, row}].push_back(at);
+    drawn.push_back(p);
+  }
+  std::sort(drawn.begin(), drawn.end());  // as they stand in the file
+  return drawn;
+}
+
+std::string left_out_words(const base::BaseResult& base, std::size_t drawn) {
+  if (drawn == base.points.size()) return "";
+  return "; " + std::to_string(drawn) + " of " + std::to_string(base.points.size()) +
+         " points: of those too near each other the one farthest off";
+}
+
 // The colours, what is drawn between, and over all the figures.
 template <class Between>
 void draw_tags(Canvas& canvas, const std::vector<Tag>& tags, const Between& between) {
@@ -175,13 +209,17 @@ void legend(Canvas& canvas, const Box& box, const std::string& words) {
                    {8.5, kQuiet});
 }
 
-// Each patch of skin that leaves its limit, with its area and its worst.
+// Each patch of skin that leaves its limit; the largest with their area and their worst.
 void draw_skin(Canvas& canvas, const TankView& view, const Box& box,
                const std::optional<std::vector<base::SkinPatch>>& patches, Colour colour) {
+  constexpr std::size_t kMostTold = 4;
   if (!patches) return;
   for (const auto& patch : *patches) {
     draw_rings(canvas, view, patch.rings, {0.7, kPaper});
     draw_rings(canvas, view, patch.rings, {0.7, colour, {1.6, 0.8}});
+  }
+  for (std::size_t i = 0; i < std::min(kMostTold, patches->size()); ++i) {
+    const auto& patch = patches->at(i);
     const At top = top_of(view, patch.rings, view(patch.at));
     tell(canvas, box, {top.x, top.y - 1},
          area_text(patch.area) + ", " + whole_mm(patch.worst) + " mm", colour);
@@ -240,10 +278,10 @@ void draw_deviation_map(Canvas& canvas, const base::BaseResult& base, const Box&
   Length most;
   for (const auto& p : base.points) most = std::max(most, abs(p.deviation));
   std::vector<Tag> tags;
-  for (const auto& p : base.points)
-    tags.push_back({view(p.at.at), deviation_colour(most > Length{} ? p.deviation / most : 0),
-                    signed_whole_mm(p.deviation),
-                    p.verdict == Verdict::DoesNotConform || p.verdict == Verdict::NotProven});
+  for (const auto* p : drawn_points(base, view))
+    tags.push_back({view(p->at.at), deviation_colour(most > Length{} ? p->deviation / most : 0),
+                    signed_whole_mm(p->deviation),
+                    p->verdict == Verdict::DoesNotConform || p->verdict == Verdict::NotProven});
   draw_tags(canvas, tags, [&] {
     draw_outlines(canvas, base, view, box);
     draw_rule(canvas, base, view);
@@ -255,6 +293,7 @@ void draw_deviation_map(Canvas& canvas, const base::BaseResult& base, const Box&
   legend(canvas, box,
          std::string("mm, + high, - low; framed: outside or not proven; dashed: repair, by its "
                      "number; heavy line: straightedge at its worst, ringed where it gapes") +
+             left_out_words(base, tags.size()) +
              (base.outliers.empty() ? "" : "; ?: stands alone, level it again") +
              (base.holes.empty() ? "" : "; +: survey here too"));
 }
@@ -264,9 +303,9 @@ void draw_bedding_map(Canvas& canvas, const base::BaseResult& base, const Box& b
   Length most;
   for (const auto& p : base.points) most = std::max(most, p.bedding);
   std::vector<Tag> tags;
-  for (const auto& p : base.points)
-    tags.push_back(
-        {view(p.at.at), depth_colour(most > Length{} ? p.bedding / most : 0), whole_mm(p.bedding)});
+  for (const auto* p : drawn_points(base, view))
+    tags.push_back({view(p->at.at), depth_colour(most > Length{} ? p->bedding / most : 0),
+                    whole_mm(p->bedding)});
   draw_tags(canvas, tags, [&] { draw_outlines(canvas, base, view, box); });
   if (base.skin) {
     draw_skin(canvas, view, box, base.skin->too_thin, kHigh);
@@ -280,7 +319,8 @@ void draw_bedding_map(Canvas& canvas, const base::BaseResult& base, const Box& b
   }
   legend(
       canvas, box,
-      "mm of bedding up to the underside of the tank; dashed: where it leaves its least or most");
+      "mm of bedding up to the underside of the tank; dashed: where it leaves its least or most" +
+          left_out_words(base, tags.size()));
 }
 
 bool has_stack_map(const base::BaseResult& base) {

@@ -1,11 +1,15 @@
 #include "report/base_words.h"
 
 #include <algorithm>
+#include <span>
 
 #include "quantity/number_text.h"
 
 namespace squaredig::report {
 namespace {
+
+constexpr std::size_t kMostShown = 12;    // of the largest first
+constexpr std::size_t kMostListed = 500;  // rows of points a person may be given
 
 std::string amount_text(const std::optional<base::Amount>& amount, const base::Check& check) {
   if (!amount) return "";
@@ -75,8 +79,10 @@ Table spot_table(const base::BaseResult& base) {
               {}};
   for (const auto& patch : base.repair)
     for (const auto& spot : patch.spots)
-      table.rows.push_back({std::to_string(patch.number), work_words(patch.work), spot.point,
-                            tied_text(spot.along_ab, spot.across_ab), signed_mm_text(spot.move)});
+      if (table.rows.size() < kMostListed)
+        table.rows.push_back({std::to_string(patch.number), work_words(patch.work), spot.point,
+                              tied_text(spot.along_ab, spot.across_ab), signed_mm_text(spot.move)});
+  if (table.rows.size() == kMostListed) table.notes.push_back("repair.csv lists all.");
   return table;
 }
 
@@ -88,7 +94,10 @@ Table skin_table(const base::Skin& skin) {
               {"Level of the tank: " + skin.shift_words + "."}};
   const auto rows = [&](const char* word, const auto& patches) {
     if (!patches) return;
-    for (const auto& patch : *patches)
+    if (patches->size() > kMostShown)
+      table.notes.push_back("Of " + std::to_string(patches->size()) + " places " + word +
+                            " the largest; base.json holds all.");
+    for (const auto& patch : std::span(*patches).first(std::min(kMostShown, patches->size())))
       table.rows.push_back({word, area_text(patch.area), tied_text(patch.along_ab, patch.across_ab),
                             mm_text(patch.worst)});
   };
@@ -101,8 +110,6 @@ std::string unit_text(int column, int row) {
   return "column " + std::to_string(column) + " row " + std::to_string(row);
 }
 
-constexpr std::size_t kMostJoints = 12;
-
 Table joint_table(const base::StackGap& gap) {
   Table table{"Joints between stacks that open most",
               {words_column("between"), words_column("and"), figures_column("gap, mm"),
@@ -111,7 +118,7 @@ Table joint_table(const base::StackGap& gap) {
               {std::to_string(gap.listed.size()) + " of " + std::to_string(gap.joints.size()) +
                " joints over " + mm_text(gap.listed_over) + " mm; on " + gap.on + "."}};
   for (const auto& joint : gap.listed) {
-    if (table.rows.size() == kMostJoints) {
+    if (table.rows.size() == kMostShown) {
       table.notes.push_back("The others stand in base.json.");
       break;
     }
@@ -300,10 +307,20 @@ Table point_table(const base::BaseResult& base) {
        figures_column("bedding, mm"), words_column("answer")},
       {},
       {}};
-  for (const auto& p : base.points)
+  const bool all = base.points.size() <= kMostListed;
+  for (const auto& p : base.points) {
+    const bool told = p.verdict == Verdict::DoesNotConform || p.verdict == Verdict::NotProven;
+    if (!all && (!told || table.rows.size() == kMostListed)) continue;
     table.rows.push_back({p.point, metres_text(p.along_ab, 2), metres_text(p.across_ab, 2),
                           level_text(p.at.height), level_text(p.dig_level),
                           signed_mm_text(p.deviation), mm_text(p.bedding), words(p.verdict)});
+  }
+  if (!all)
+    table.notes.push_back(
+        "Of " + std::to_string(base.points.size()) + " points the first " +
+        std::to_string(table.rows.size()) +
+        " that are outside or not proven; base.csv lists all, those set aside too.");
+  if (!all) return table;
   for (const auto& p : base.aside) table.notes.push_back("Set aside: " + p.point + ", " + p.why);
   return table;
 }

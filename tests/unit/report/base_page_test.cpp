@@ -65,6 +65,35 @@ TEST(BasePage, APointThatStandsAloneIsMarked) {
   EXPECT_TRUE(has(drawn(base, draw_deviation_map), ">?<"));
 }
 
+// A scanner's cloud: the map draws what can be read, the worst of each place among it, and the list
+// holds what is outside.
+TEST(BasePage, OfAScannersPointsThoseAreShownThatMatter) {
+  base::BaseResult base = invented_base();
+  const base::JudgedPoint one = base.points[0];
+  base.points.clear();
+  for (int i = 0; i < 6000; ++i) {
+    base::JudgedPoint p = one;
+    const double along = 4.0 * (i % 100) / 100, in = 3.0 * (i / 100) / 60;
+    p.point = "S" + std::to_string(i);
+    p.at = {at_tank(along, in), level(kFloor)};
+    p.deviation = metres(i == 3033 ? 0.0871 : 0.001);
+    p.verdict = i == 3033 ? Verdict::DoesNotConform : Verdict::Conforms;
+    base.points.push_back(p);
+  }
+  const std::string map = drawn(base, draw_deviation_map);
+  EXPECT_TRUE(has(map, ">+87<"));
+  std::size_t figures = 0;
+  for (std::size_t at = map.find(">+1<"); at != std::string::npos; at = map.find(">+1<", at + 1))
+    ++figures;
+  EXPECT_GT(figures, 100u);
+  EXPECT_LT(figures, 2000u);
+  EXPECT_TRUE(has(map, std::to_string(figures + 1) + " of 6000 points"));
+  const std::string page = base_page(base, invented_sheet("Base report"));
+  EXPECT_TRUE(has(page, "S3033"));
+  EXPECT_FALSE(has(page, "S3034"));
+  EXPECT_TRUE(has(page, "Of 6000 points the first 1 that are outside or not proven"));
+}
+
 TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
   base::BaseResult base = invented_base();
   base.skin.emplace();
