@@ -1,11 +1,11 @@
 #!/usr/bin/env python3
-"""The worked sight of docs/field.md, worked again. Usage: field_example.py PROGRAM SOURCE [--print]
+"""The examples of docs/field.md, worked again. Usage: field_example.py PROGRAM SOURCE [--print]
 
-Each step is computed here from the field book alone, by the formulas that the page states; each number
+Of the worked sight each step is computed here from the field book alone, by the formulas that the page states; each number
 that the page prints must be that of the step, to its last digit, and the program must come to the same
 place. The radius of the earth and the scale of the map projection come from the ellipsoid and the grid's
 own constants (GRS 80; EPSG:2157: meridian 8 degrees west, scale 0.99982 on it, false easting 600 000), by
-the series of the transverse Mercator projection.
+the series of the transverse Mercator projection. Of the first example, what came out is compared.
 """
 import csv
 import json
@@ -17,7 +17,7 @@ import subprocess
 import sys
 import tempfile
 
-JOB = "tests/commands/field/one-sight"
+FIRST, JOB = "tests/commands/field/alderbrook", "tests/commands/field/one-sight"
 SEMI_MAJOR, FLATTENING = 6378137.0, 1 / 298.257222101
 FALSE_EASTING, FALSE_NORTHING, SCALE = 600000.0, 750000.0, 0.99982
 ORIGIN_LATITUDE = math.radians(53.5)
@@ -147,13 +147,33 @@ def printed(page):
     return {m[1].strip(): m[2].strip() for m in re.finditer(r"^\| ([^|]+) \| ([^|]+) \|$", section, re.M)}
 
 
-def told_by_program(program, source):
+def told_by_program(program, source, job):
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name, "job")
-        shutil.copytree(source / JOB, folder)
+        shutil.copytree(source / job, folder)
         done = subprocess.run([program, "field", str(folder), "--json", "--quiet"], text=True,
                               capture_output=True, check=True)
     return json.loads(done.stdout)
+
+
+CAME_OUT = re.compile(r"came out at ([\d.]+),\s([\d.]+),\s([\d.]+)\swith\s([\d.]+)\smm\sat\smost\sin\splan\sand\s([\d.]+)"
+                      r"\smm\sin\sheight")
+INSTRUMENT = re.compile(r"index\scame\sout\sas\s([-\d.]+)\"\sand\sits\scollimation\sas\s([-\d.]+)\"")
+
+
+def example_faults(page, result):
+    """The figures that the first example says came out."""
+    point = next(p for p in result["points"] if p["point"] == "A1")
+    faces = result["setups"][0]["faces"]
+    came = [f"{point['easting']:.4f}", f"{point['northing']:.4f}", f"{point['height']:.4f}",
+            f"{max(point['sigma_e_mm'], point['sigma_n_mm']):.1f}", f"{point['sigma_h_mm']:.1f}"]
+    said = CAME_OUT.search(page)
+    if not said or list(said.groups()) != came:
+        yield f"A1: the page says {said and said.groups()}, the program {came}"
+    errors = [f"{faces['index_sec']:.1f}", f"{faces['collimation_sec']:.1f}"]
+    said = INSTRUMENT.search(page)
+    if not said or list(said.groups()) != errors:
+        yield f"the instrument: the page says {said and said.groups()}, the program {errors}"
 
 
 def main():
@@ -162,10 +182,12 @@ def main():
     shown = {label: f"{value:.{DIGITS[unit]}f} {unit}".strip() for label, value, unit in steps}
     if "--print" in sys.argv:
         print("\n".join(f"| {label} | {text} |" for label, text in shown.items()))
-    page = printed((source / "docs" / "field.md").read_text(encoding="utf-8"))
+    text = (source / "docs" / "field.md").read_text(encoding="utf-8")
+    page = printed(text)
     faults = [f"{label}: the page prints {page.get(label)}, the step gives {text}"
               for label, text in shown.items() if page.get(label) != text]
-    result = told_by_program(program, source)
+    faults += example_faults(text, told_by_program(program, source, FIRST))
+    result = told_by_program(program, source, JOB)
     point = next(p for p in result["points"] if p["point"] == "P1")
     value = {label: number for label, number, _ in steps}
     for key in ("easting", "northing", "height"):
