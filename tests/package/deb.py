@@ -5,6 +5,7 @@ tools of the packager are missing.
 The fields, the list of files, the libraries the program is linked to, the links of the documents;
 then the program out of the unpacked package runs its own example, as README shows it for the demo.
 """
+import gzip
 import pathlib
 import re
 import shutil
@@ -77,6 +78,16 @@ def file_faults(usr):
                 yield f"{page.name}: the link {target} leads nowhere in the package"
 
 
+def manual_faults(usr):
+    """The manual names no place that the package does not have."""
+    manual = gzip.decompress((usr / "share/man/man1/squaredig.1.gz").read_bytes()).decode()
+    named = re.findall(r"/usr/[\w/.-]+", manual)
+    yield from (f"the manual names {n}, which is not in the package" for n in named
+                if not (usr.parent / n[1:]).exists())
+    if not named:
+        yield "the manual does not say where the documents are"
+
+
 def demo_faults(usr, source, folder):
     shown = re.search(r"\$ demo/run\n(.*?)done, and", (source / "README.md").read_text(), re.S)[1]
     job = folder / "alderbrook"
@@ -98,7 +109,7 @@ def main():
         deb = package(build, folder / "made")
         said("dpkg-deb", "--extract", str(deb), str(folder / "root"))
         usr = folder / "root" / "usr"
-        faults = [*field_faults(deb, source), *file_faults(usr)]
+        faults = [*field_faults(deb, source), *file_faults(usr), *manual_faults(usr)]
         if (usr / "bin/squaredig").is_file():
             faults += [*library_faults(deb, usr / "bin/squaredig"), *demo_faults(usr, source, folder)]
     print("\n".join(faults) if faults else f"{deb.name}: nothing to say")
