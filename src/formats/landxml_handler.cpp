@@ -118,7 +118,8 @@ std::optional<std::vector<double>> LandXmlHandler::groups(std::string_view text,
 
 StatedCrs LandXmlHandler::stated() const {
   StatedCrs said;
-  const auto words = xml_words(epsg_code_.value_or(""));
+  const std::string text = epsg_code_.value_or("");
+  const auto words = xml_words(text);
   if (!words.empty()) {
     std::string_view code = words.front();
     if (code.starts_with("EPSG:") || code.starts_with("epsg:")) code.remove_prefix(5);
@@ -126,7 +127,7 @@ StatedCrs LandXmlHandler::stated() const {
     FaultList unknown;  // a code that is no code is another system than the job's
     if (number && *number > 0 && *number < 1e6 && *number == std::floor(*number))
       said = crs_of_code(static_cast<int>(*number), crs_place_, unknown);
-    said.words = *epsg_code_;
+    said.words = text;
   }
   said.place = crs_place_;
   said.metres = units.metres;
