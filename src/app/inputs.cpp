@@ -245,16 +245,18 @@ ResultHead Inputs::head(Stage stage) const {
   head.assumed = job.job.assumed;
   head.cautions = job.job.cautions;
   tell(control, head);
-  if (stage == Stage::Field) tell(field, head);
+  // the record comes from what every stage came from
+  const auto from = [&](Stage other) { return stage == other || stage == Stage::Record; };
+  if (from(Stage::Field)) tell(field, head);
   if (stage == Stage::Field) return head;
   tell(ground, head);
   if (stage == Stage::Ground) return head;
   tell(design, head);
-  if (stage == Stage::Pegs || stage == Stage::Dig) tell(site, head);
-  if (stage == Stage::Pegs) tell(pegs, head);
-  if (stage == Stage::Dig) tell(dig, head);
-  if (stage == Stage::Base) tell(base, head);
-  if (stage == Stage::Fill) tell(fill, head);
+  if (from(Stage::Pegs) || stage == Stage::Dig) tell(site, head);
+  if (from(Stage::Pegs)) tell(pegs, head);
+  if (from(Stage::Dig)) tell(dig, head);
+  if (from(Stage::Base)) tell(base, head);
+  if (from(Stage::Fill)) tell(fill, head);
   return head;
 }
 

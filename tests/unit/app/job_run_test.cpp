@@ -2,6 +2,9 @@
 // where they came from.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <set>
+
 #include "app/stages.h"
 #include "refusal_text.h"
 #include "unit/app/temporary_folder.h"
@@ -71,6 +74,11 @@ TEST(Inputs, EachStageNamesTheFilesItCameFrom) {
   auto base = ground;
   base.push_back("as-dug.csv");
   EXPECT_EQ(names(Stage::Base), base);
+  // the record comes from all of them, each named once
+  const auto record = names(Stage::Record);
+  EXPECT_EQ(std::set<std::string>(record.begin(), record.end()).size(), record.size());
+  for (const char* file : {"job.toml", "kerb.csv", "services.csv", "as-set.csv", "as-dug.csv"})
+    EXPECT_EQ(std::count(record.begin(), record.end(), file), 1) << file;
 }
 
 TEST(Inputs, RowsOfOtherCodesAreSetAsideByLine) {
