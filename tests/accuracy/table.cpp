@@ -94,7 +94,7 @@ Rough rough_errors() {
     worst.cells = std::max(worst.cells, relative(result.closure.cells_sum.in_cubic_metres() - cut));
     worst.flux = std::max(worst.flux, relative(result.closure.difference.in_cubic_metres()));
     worst.open = std::max(worst.open, relative(result.closure.open.in_square_metres()));
-    const auto filled = fill::fill(usual_fill(), {input, pit, survey, std::nullopt, nullptr});
+    const auto filled = fill::fill(usual_fill(), {input, pit, std::nullopt, nullptr});
     worst.fill = std::max(worst.fill, relative(filled.closure.difference.in_cubic_metres()));
   }
   return worst;
