@@ -1,0 +1,16 @@
+// Fuzzer of GeoPackage, in its two readings.
+#include "formats/geopackage_read.h"
+#include "fuzz/fuzz_target.h"
+
+using namespace squaredig;
+using fuzz::reading;
+using fuzz::sound;
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  const fuzz::FuzzFile file(data, size);
+  const auto& source = file.source();
+  reading([&] { sound(formats::read_geopackage_points(source).points); });
+  reading(
+      [&] { sound(formats::read_geopackage_strings(source, formats::Heights::Needed).strings); });
+  return 0;
+}
