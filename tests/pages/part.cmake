@@ -13,6 +13,6 @@ if(TARGET squaredig)
     add_test(NAME pages.${suite}
       COMMAND ${SQUAREDIG_NODE} ${CMAKE_CURRENT_SOURCE_DIR}/pages/browser.mjs ${suite}
         $<TARGET_FILE:squaredig> ${PROJECT_SOURCE_DIR} ${CMAKE_BINARY_DIR}/pages ${SQUAREDIG_CHROMIUM})
-    set_tests_properties(pages.${suite} PROPERTIES FIXTURES_REQUIRED pages_modules TIMEOUT 180)
+    set_tests_properties(pages.${suite} PROPERTIES FIXTURES_REQUIRED pages_modules TIMEOUT 600)
   endforeach()
 endif()
