@@ -34,7 +34,8 @@ FromFiles<ground::GroundInput> read_ground(const JobFolder& job, const PointTabl
     ground.value.points = ground.take(read_points(job, table.points, asked));
   });
   refusals.gather([&] {
-    if (table.surface) ground.value.surface = ground.take(read_surface(job, *table.surface, control));
+    if (table.surface)
+      ground.value.surface = ground.take(read_surface(job, *table.surface, control));
   });
   refusals.gather([&] {
     ground.value.breaklines =

@@ -283,10 +283,9 @@ StageOutput Stages::run_record() {
   StageOutput out = output(Stage::Record, result, inputs_);
   out.status = worse(out.status, status);
   out.files.merge(record_map(result, results_, context_of(inputs_.job.job)));
-  out.files.merge(sheets_of(
-      report::RecordBook{result, found(results_.pegs), found(results_.dig), found(results_.base),
-                         found(results_.fill)},
-      context_of(inputs_.job.job)));
+  out.files.merge(sheets_of(report::RecordBook{result, found(results_.pegs), found(results_.dig),
+                                               found(results_.base), found(results_.fill)},
+                            context_of(inputs_.job.job)));
   return out;
 }
 

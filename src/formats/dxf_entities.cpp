@@ -201,8 +201,8 @@ class Reading {
     const auto value = parse_number(pair_->value);
     const std::string what = "group " + std::to_string(pair_->code) + " of " + entity.kind;
     if (!value)
-      fault(pair_->line, quoted(pair_->value) + " as " + what,
-            "a number with a decimal point", "correct it or export it again");
+      fault(pair_->line, quoted(pair_->value) + " as " + what, "a number with a decimal point",
+            "correct it or export it again");
     // a number with a fault stands, so that the entity is not told as lacking it
     if (!entity.number.emplace(pair_->code, value.value_or(0)).second)
       fault(pair_->line, what + " twice", "each group once", "export it again");

@@ -50,8 +50,13 @@ TEST(FillJson, NumbersReadBackAndWhatWasNotAskedIsNull_fill_json_1) {
   fill::FillResult result;
   result.head.job = "Alderbrook school";
   result.bedding = CompactedVolume::cubic_metres(100.0 / 3);
-  result.side_fill = {{1, Elevation::metres(62.35), Elevation::metres(62.65),
-                       CompactedVolume::cubic_metres(0.1 + 0.2), BankVolume{}, {}, true}};
+  result.side_fill = {{1,
+                       Elevation::metres(62.35),
+                       Elevation::metres(62.65),
+                       CompactedVolume::cubic_metres(0.1 + 0.2),
+                       BankVolume{},
+                       {},
+                       true}};
   result.special = result.side_fill[0].placed;
   result.uplift = {{"tank placed", Force::kilonewtons(0), Force::kilonewtons(3), std::nullopt}};
   const json read = json::parse(fill_json(result, "1"));
