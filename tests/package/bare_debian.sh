@@ -10,7 +10,9 @@ source=$(cd "$(dirname "$0")/../.." && pwd)
 [ -e "$folder/etc/debian_version" ] || debootstrap --variant=minbase bookworm "$folder"
 folder=$(realpath "$folder")
 mount -t proc proc "$folder/proc" # a machine that runs has it, and with it /dev/fd
-trap 'umount "$folder/proc"' EXIT
+mkdir -p "$folder/dev/pts"
+mount -t devpts devpts "$folder/dev/pts"
+trap 'umount "$folder/dev/pts" "$folder/proc"' EXIT
 [ -e "$folder/dev/fd" ] || ln -s /proc/self/fd "$folder/dev/fd"
 inside() { chroot "$folder" env -i HOME=/root PATH=/usr/sbin:/usr/bin:/sbin:/bin bash -ec "$1"; }
 
