@@ -50,6 +50,7 @@ PatchAfter looked_at_again(RepairPatch patch, const BaseResult& second) {
 
 BaseInput after_repair(const BaseInput& input) {
   BaseInput after = input;
+  after.surveyed = input.after_repair_surveyed;
   after.points = *input.after_repair;
   for (std::size_t row = 0; row < after.points.size(); ++row)
     if (is_toe(input, after.points, row)) return after;
@@ -75,6 +76,7 @@ BeforeRepair compared(BaseResult first, const BaseResult& second) {
   }
   for (RepairPatch& patch : first.repair)
     before.patches.push_back(looked_at_again(std::move(patch), second));
+  before.surveyed = std::move(first.surveyed);
   before.verdict = first.verdict;
   before.checks = std::move(first.checks);
   before.points = std::move(first.points);

@@ -22,6 +22,7 @@ struct BaseInput {
   std::vector<std::string> codes;       // of base points; empty: all but toe points
   std::vector<std::string> toe_codes;   // of the surveyed toe line; empty: extent is not asked
   std::optional<std::string> surveyed;  // when, printed
+  std::optional<std::string> after_repair_surveyed;  // when the survey after repair was made
   std::optional<Tolerance> level_tolerance;
   std::optional<Length> mean_tolerance;
   std::optional<Length> flatness_tolerance;

@@ -238,6 +238,7 @@ struct PatchAfter {
 
 // The survey before the repair, and what the repair did to its checks.
 struct BeforeRepair {
+  std::optional<std::string> surveyed;  // when, in the user's words
   Verdict verdict = Verdict::NotProven;
   std::vector<Check> checks;
   std::vector<JudgedPoint> points;

@@ -280,6 +280,7 @@ Json before_json(const base::BaseResult& result) {
   if (!result.before) return nullptr;
   const base::BeforeRepair& before = *result.before;
   Json json;
+  json["surveyed"] = before.surveyed ? Json(*before.surveyed) : Json(nullptr);
   json["verdict"] = words(before.verdict);
   json["checks"] = checks_json(before.checks);
   json["deviation_mm"] = deviation_json(before.deviation);

@@ -64,6 +64,13 @@ void check_codes(TableReader& table, const base::BaseInput& base) {
                            "take it out of one of the two");
 }
 
+void check_after_repair(TableReader& table, const BaseTable& base) {
+  if (base.settings.after_repair_surveyed && base.after_repair.empty())
+    table.faults().add(table.place_of("after_repair_surveyed"),
+                       "base.after_repair_surveyed without base.after_repair",
+                       "the survey whose time it is", "add after_repair, or take it out");
+}
+
 }  // namespace
 
 void read_base(TableReader& root, Job& job) {
@@ -79,10 +86,12 @@ void read_base(TableReader& root, Job& job) {
   s.surveyed = table.may("surveyed", text());
   read_tolerances(table, job, s);
   base.after_repair = table.may("after_repair", files()).value_or(std::vector<FileSpec>{});
+  s.after_repair_surveyed = table.may("after_repair_surveyed", text());
   base.tests = table.may("tests", file());
   base.bedding_points = table.may("bedding_points", files()).value_or(std::vector<FileSpec>{});
   table.finish();
   check_codes(table, s);
+  check_after_repair(table, base);
 }
 
 }  // namespace squaredig::job

@@ -43,6 +43,8 @@ const std::string_view kTemplateOfLater = R"toml(
 #confidence =
 # Files of a second survey, after repair.
 # after_repair = ["after.csv"]
+# When that was surveyed, as text; printed.
+# after_repair_surveyed =
 # Needed. Patches to repair that are smaller are joined or left, in square metres.
 #least_repair_m2 =
 # Compaction tests of the base.

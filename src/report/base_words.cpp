@@ -197,6 +197,7 @@ Table before_table(const base::BaseResult& base) {
               {},
               {"Put right by the repair: " + joined(before.fixed) + ".",
                "Still open: " + joined(before.not_fixed) + "."}};
+  if (before.surveyed) table.notes.push_back("First surveyed " + *before.surveyed + ".");
   if (!before.spoiled.empty())
     table.notes.push_back("Spoiled since: " + joined(before.spoiled) + ".");
   for (std::size_t i = 0; i < before.checks.size() && i < base.checks.size(); ++i)

@@ -1,9 +1,13 @@
 #include "report/dig_words.h"
 
+#include <algorithm>
+
 #include "quantity/number_text.h"
 
 namespace squaredig::report {
 namespace {
+
+constexpr std::size_t kMostShown = 12;  // cells dug too deep, the largest first
 
 std::string m(Length value, int decimals) { return metres_text(value, decimals) + " m"; }
 
@@ -93,7 +97,15 @@ Table over_dig_table(const dig::ProgressResult& survey) {
                figures_column("over an area of, m\xC2\xB2")},
               {},
               {}};
-  for (const auto& cell : survey.over_dig_plan)
+  std::vector<dig::OverDigCell> cells = survey.over_dig_plan;
+  std::stable_sort(cells.begin(), cells.end(),
+                   [](const auto& a, const auto& b) { return a.volume > b.volume; });
+  const std::size_t shown = std::min(cells.size(), kMostShown);
+  if (shown < cells.size())
+    table.notes.push_back("The largest of " + std::to_string(cells.size()) +
+                          " cells; dig.json lists all.");
+  cells.resize(shown);
+  for (const auto& cell : cells)
     table.rows.push_back({cell.cell, fixed(cell.volume.in_cubic_metres(), 2),
                           fixed(cell.area.in_square_metres(), 1)});
   if (survey.deepest_at)

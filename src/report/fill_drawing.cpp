@@ -13,6 +13,7 @@ constexpr Colour kSpecial{0.86, 0.82, 0.7};
 constexpr Colour kSide{0.95, 0.94, 0.9};
 constexpr Colour kCapping{0.78, 0.8, 0.84};
 constexpr Colour kMark{0.62, 0.08, 0.02};
+constexpr double kRing = 3.6;
 
 struct Band {
   Elevation from, to;
@@ -89,16 +90,13 @@ void draw_layer(Canvas& canvas, const fill::FillResult& fill, const fill::LayerB
     canvas.text({at.x, at.y + 1.1}, fixed(p.thickness.in_millimetres(), 0),
                 Lettering{8, kInk, Anchor::Middle}.on(kPaper));
   }
-  for (const auto& [place, word] :
-       {std::pair{layer.thinnest_at, "thinnest "}, std::pair{layer.thickest_at, "thickest "}}) {
-    const Length value = place == layer.thinnest_at ? layer.thinnest : layer.thickest;
-    const At at = view(place);
-    canvas.circle(at, 3.6, {0.6, kMark});
-    canvas.text({at.x, at.y - 4.4}, word + fixed(value.in_millimetres(), 0),
-                Lettering{8.5, kMark, Anchor::Middle}.bold().on(kPaper));
-  }
+  canvas.circle(view(layer.thinnest_at), kRing, {0.6, kMark});
+  canvas.circle(view(layer.thickest_at), kRing, {0.6, kMark, {1.2, 0.7}});
   canvas.text({box.top_left.x, box.bottom_right.y - 6}, layer.name, Lettering{9.5}.bold());
-  canvas.text({box.top_left.x, box.bottom_right.y - 1}, "mm of layer at each surveyed point",
+  canvas.text({box.top_left.x, box.bottom_right.y - 1},
+              "mm of layer at each surveyed point; ring: thinnest " +
+                  fixed(layer.thinnest.in_millimetres(), 0) + "; dashed ring: thickest " +
+                  fixed(layer.thickest.in_millimetres(), 0),
               {8.5, kQuiet});
   canvas.text({box.bottom_right.x - 15, box.bottom_right.y - 1}, "plan " + view.scale_text(),
               {9, kQuiet, Anchor::Right});

@@ -153,7 +153,11 @@ void Flow::table(const Table& table) {
 void Flow::rows(const std::string& title, const std::vector<Row>& rows) {
   heading(title);
   need(static_cast<double>(rows.size()) * line_step(kText) * 1.12 + 3);
-  y_ = report::rows(canvas_, {box_.top_left.x, y_}, std::min(width(), 95.0), rows, kText) + 1;
+  double wide = 95;  // the longest label beside its value
+  for (const auto& row : rows)
+    wide = std::max(wide, canvas_.text_width(row.label, {kText}) + kBetweenColumns +
+                              canvas_.text_width(row.value, Lettering{kText}.bold()));
+  y_ = report::rows(canvas_, {box_.top_left.x, y_}, std::min(width(), wide), rows, kText) + 1;
 }
 
 void Flow::drawing(double height, const std::function<void(Canvas&, const Box&)>& draw) {

@@ -24,8 +24,13 @@ TEST(AfterRepair, TheSecondSurveyIsJudgedAndTheFirstStandsBesideIt) {
   after.add_grid(1.5, [](double along, double) { return along > 20 ? 7.0 : -3.0; });
   after.input.points.files = {"after.csv"};
   before.input.after_repair = after.input.points;
+  before.input.surveyed = "2026-03-20 14:10";
+  EXPECT_FALSE(before.check().surveyed);  // the first one's time is not the second one's
+  before.input.after_repair_surveyed = "2026-03-22 09:30";
   const BaseResult r = before.check();
   ASSERT_TRUE(r.before);
+  EXPECT_EQ(r.surveyed, "2026-03-22 09:30");
+  EXPECT_EQ(r.before->surveyed, "2026-03-20 14:10");
   EXPECT_EQ(r.before->verdict, Verdict::DoesNotConform);
   EXPECT_NEAR(r.before->deviation->high.in_millimetres(), 9, 1e-6);
   EXPECT_NEAR(r.deviation->high.in_millimetres(), 7, 1e-6);

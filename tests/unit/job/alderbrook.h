@@ -168,6 +168,7 @@ sigma_plan_mm = 10.0
 sigma_common_mm = 1.0
 confidence = 0.95
 after_repair = ["after.csv"]
+after_repair_surveyed = "2026-03-22 09:30"
 least_repair_m2 = 0.5
 tests = "compaction-base.csv"
 bedding_points = ["bedding.csv"]

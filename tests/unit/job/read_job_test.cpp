@@ -169,6 +169,7 @@ TEST(ReadJob, ReadsBase) {
   const auto& s = base.settings;
   EXPECT_EQ(base.points.at(0).path, "as-dug.csv");
   EXPECT_EQ(base.after_repair.at(0).path, "after.csv");
+  EXPECT_EQ(s.after_repair_surveyed, "2026-03-22 09:30");
   EXPECT_EQ(base.tests->path, "compaction-base.csv");
   EXPECT_EQ(base.bedding_points.at(0).path, "bedding.csv");
   EXPECT_EQ(s.codes, std::vector<std::string>{"BASE"});

@@ -3,14 +3,11 @@
 
 #include "report/base_maps.h"
 #include "report/base_sheet.h"
+#include "unit/report/reading.h"
 #include "unit/report/results.h"
 
 namespace squaredig::report {
 namespace {
-
-bool has(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
 
 template <class Draw>
 std::string drawn(const base::BaseResult& base, const Draw& draw) {
@@ -94,7 +91,7 @@ TEST(BasePage, OfAScannersPointsThoseAreShownThatMatter) {
   EXPECT_TRUE(has(page, "Of 6000 points the first 1 that are outside or not proven"));
 }
 
-TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
+base::BaseResult base_with_thin_bedding() {
   base::BaseResult base = invented_base();
   base.skin.emplace();
   base.skin->thinnest_at = at_tank(1, 1);
@@ -106,6 +103,12 @@ TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
   thin.along_ab = metres(1), thin.across_ab = metres(1);
   thin.rings = {{at_tank(0.5, 0.5), at_tank(1.5, 0.5), at_tank(1, 1.5)}};
   base.skin->too_thin = {thin};
+  return base;
+}
+
+TEST(BasePage, WhereTheBeddingLeavesItsLimits) {
+  base::BaseResult base = base_with_thin_bedding();
+  expect_golden("bedding", drawn(base, draw_bedding_map));
   base.skin->shift_words = "no shift keeps it";
   base.skin->inverts = {{"outlet", level(62.45), level(62.451), level(62.452)}};
   base.verdict_without_outliers = Verdict::NotProven;
@@ -140,6 +143,7 @@ TEST(BasePage, TheWidestJointIsShownWithItsUnits) {
   base.stack_gap = four_units();
   ASSERT_TRUE(has_stack_map(base));
   const std::string map = drawn(base, draw_stack_map);
+  expect_golden("joints", map);
   EXPECT_TRUE(has(map, ">31 mm<"));
   for (const char* number : {">1<", ">2<"}) EXPECT_TRUE(has(map, number));
   const std::string page = base_page(base, invented_sheet("Base report"));
@@ -174,6 +178,7 @@ TEST(BasePage, WhatTheSurveyDidNotSee) {
 TEST(BasePage, BeforeAndAfterTheRepair) {
   base::BaseResult base = invented_base();
   base.before.emplace();
+  base.before->surveyed = "2026-03-20 14:10";
   base.before->checks = base.checks;
   base.before->checks[0].value = metres(0.0287);
   base.before->fixed = {"flatness"};
@@ -183,6 +188,7 @@ TEST(BasePage, BeforeAndAfterTheRepair) {
                           {patch_at(3.1, 0.5), std::nullopt, "", {}}};
   const std::string page = base_page(base, invented_sheet("Base report"));
   EXPECT_TRUE(has(page, "Before and after the repair"));
+  EXPECT_TRUE(has(page, "First surveyed 2026-03-20 14:10."));
   EXPECT_TRUE(has(page, "+28.7 mm"));
   EXPECT_TRUE(has(page, "Put right by the repair: flatness."));
   EXPECT_TRUE(has(page, "Still open: level high."));

@@ -111,6 +111,20 @@ TEST(DigWords, EverythingNearIsOnPaperAndOnThePage) {
   EXPECT_EQ(dig_sheet_pdf({dig}, invented_sheet("Dig sheet")).substr(0, 5), "%PDF-");
 }
 
+TEST(DigWords, OfManyCellsDugTooDeepTheLargestAreListed) {
+  auto dig = invented_dig_with_site();
+  for (int i = 2; i <= 20; ++i)
+    dig.progress[0].over_dig_plan.push_back({"c" + std::to_string(i) + "r7",
+                                             BankVolume::cubic_metres(0.01 * i),
+                                             Area::square_metres(1)});
+  const auto tables = progress_tables(dig);
+  ASSERT_EQ(tables.size(), 2U);
+  ASSERT_EQ(tables[1].rows.size(), 12U);
+  EXPECT_EQ(tables[1].rows[0].at(0), "c1r1");
+  EXPECT_EQ(tables[1].rows[1].at(0), "c20r7");
+  EXPECT_EQ(tables[1].notes.at(0), "The largest of 20 cells; dig.json lists all.");
+}
+
 TEST(GroundPage, FiguresAreFieldsOfTheResult_ground_page_1) {
   auto ground = invented_ground();
   ground.suspects[0].at.height = level(77.777);
