@@ -105,7 +105,8 @@ void SvgDrawing::text(At at, std::string_view text, const Lettering& lettering) 
     out_ += " transform=\"rotate(" + mm(-lettering.turned_degrees) + " " + mm(at.x) + " " +
             mm(at.y) + ")\"";
   if (lettering.halo)
-    out_ += " stroke=\"" + hex(*lettering.halo) + "\" stroke-width=\"" + mm(0.42 * size) +
+    // wide enough to meet over a decimal point: a line seen above it makes a colon of it
+    out_ += " stroke=\"" + hex(*lettering.halo) + "\" stroke-width=\"" + mm(0.56 * size) +
             "\" paint-order=\"stroke\"";
   if (lettering.colour.red + lettering.colour.green + lettering.colour.blue > 0)
     out_ += " fill=\"" + hex(lettering.colour) + "\"";

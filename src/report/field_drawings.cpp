@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "quantity/number_text.h"
+#include "report/map_labels.h"
 #include "report/north_up.h"
 #include "report/words.h"
 
@@ -55,12 +56,12 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
       if (p.ellipse) draw_ellipse(canvas, view, p.at, *p.ellipse, times);
     canvas.end_group();
   }
+  MapLabels names(box);
   canvas.begin_group({{"class", "points"}});
   for (const auto& p : field.points) {
     const At at = view(p.at);
     canvas.disc(at, 0.7, kInk);
-    if (field.points.size() <= kNamed)
-      canvas.text({at.x + 1.6, at.y + 1.2}, p.point, Lettering{8.5}.on(kPaper));
+    names.keep_clear({{at.x - 0.9, at.y - 0.9}, {at.x + 0.9, at.y + 0.9}});
   }
   canvas.end_group();
   canvas.begin_group({{"class", "stations"}});
@@ -68,9 +69,20 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
     const At at = view(setup.at);
     canvas.polygon({{at.x, at.y - 2.2}, {at.x + 2, at.y + 1.4}, {at.x - 2, at.y + 1.4}},
                    {0.6, kStation});
-    canvas.text({at.x - 2.4, at.y - 1.2}, "set-up " + setup.setup,
-                Lettering{9, kStation, Anchor::Right}.bold().on(kPaper));
+    names.keep_clear({{at.x - 2.2, at.y - 2.4}, {at.x + 2.2, at.y + 1.6}});
   }
+  canvas.end_group();
+  canvas.begin_group({{"class", "names"}});
+  for (const auto& setup : field.setups) {
+    const At at = view(setup.at);
+    names.tell(canvas, {at.x - 11, at.y - 1.2}, "set-up " + setup.setup, kStation);
+  }
+  if (field.points.size() <= kNamed)
+    for (const auto& p : field.points) {
+      const At at = view(p.at);
+      const double half = canvas.text_width(p.point, Lettering{8.5}.bold()) / 2;
+      names.tell(canvas, {at.x + 1.9 + half, at.y + 1.2}, p.point, kInk);
+    }
   canvas.end_group();
   draw_north(canvas, {box.bottom_right.x - 8, box.top_left.y + 10}, view.north());
   std::string words = "plan " + view.scale_text();

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "quantity/number_text.h"
+#include "report/map_labels.h"
 #include "report/north_up.h"
 #include "report/plan_marks_internal.h"
 
@@ -42,6 +43,7 @@ bool heavy(const ground::GroundResult& ground, Elevation level) {
 // The level at the middle of the line, along it, where no other stands near.
 class Labels {
  public:
+  explicit Labels(MapLabels& words) : words_(words) {}
   void add(Canvas& canvas, const std::vector<At>& line, const std::string& text, bool bold) {
     const double half = length_of(line) / 2;
     double gone = 0;
@@ -61,15 +63,19 @@ class Labels {
       Lettering lettering = Lettering{8, kContour, Anchor::Middle}.on(kPaper);
       if (bold) lettering = lettering.bold();
       canvas.text({at.x, at.y + 1}, text, lettering);
+      const double wide = canvas.text_width(text, lettering) / 2;
+      words_.keep_clear({{at.x - wide, at.y - 1.5}, {at.x + wide, at.y + 1.5}});
       return;
     }
   }
 
  private:
+  MapLabels& words_;
   std::vector<At> taken_;
 };
 
-void draw_contours(Canvas& canvas, const ground::GroundResult& ground, const TankView& view) {
+void draw_contours(Canvas& canvas, const ground::GroundResult& ground, const TankView& view,
+                   MapLabels& words) {
   std::vector<std::vector<At>> lines;
   canvas.begin_group({{"class", "contours"}});
   for (const auto& contour : ground.contours) {
@@ -82,7 +88,7 @@ void draw_contours(Canvas& canvas, const ground::GroundResult& ground, const Tan
   }
   canvas.end_group();
   canvas.begin_group({{"class", "levels"}});
-  Labels labels;
+  Labels labels(words);
   for (const bool bold : {true, false})
     for (std::size_t i = 0; i < lines.size(); ++i)
       if (heavy(ground, ground.contours[i].level) == bold && length_of(lines[i]) > 25)
@@ -105,10 +111,20 @@ void draw_surveyed(Canvas& canvas, const ground::GroundResult& ground, const Tan
     for (const auto& vertex : string.vertices) line.push_back(view(vertex.at.at));
     if (line.size() < 2) continue;
     canvas.line(thinned(line), {0.7, kBreakline});
-    canvas.text({line[0].x + 1.5, line[0].y - 1.5}, string.name,
-                Lettering{8.5, kBreakline}.on(kPaper));
   }
   canvas.end_group();
+}
+
+// Beside their beginnings; of very many none.
+void tell_breaklines(Canvas& canvas, const ground::GroundResult& ground, const TankView& view,
+                     MapLabels& words) {
+  constexpr std::size_t kNamed = 150;
+  if (ground.breaklines.size() > kNamed) return;
+  for (const auto& string : ground.breaklines) {
+    if (string.vertices.size() < 2) continue;
+    const At begin = view(string.vertices.front().at.at);
+    words.tell(canvas, {begin.x + 8, begin.y - 1.5}, string.name, kBreakline);
+  }
 }
 
 void draw_found(Canvas& canvas, const ground::GroundResult& ground, const TankView& view) {
@@ -132,13 +148,15 @@ void draw_ground_plan(Canvas& canvas, const ground::GroundResult& ground, const 
   const TankView view = north_up(points, {{box.top_left.x + 6, box.top_left.y + 6},
                                           {box.bottom_right.x - 20, box.bottom_right.y - 8}});
   draw_surveyed(canvas, ground, view);
-  draw_contours(canvas, ground, view);
+  MapLabels words(box);
+  draw_contours(canvas, ground, view, words);
+  tell_breaklines(canvas, ground, view, words);
   draw_found(canvas, ground, view);
   draw_north(canvas, {box.bottom_right.x - 8, box.top_left.y + 10}, view.north());
-  std::string words = "plan " + view.scale_text();
+  std::string legend = "plan " + view.scale_text();
   if (ground.contour_interval)
-    words += ", contours every " + shortest(ground.contour_interval->in_metres()) + " m";
-  canvas.text({box.bottom_right.x, box.bottom_right.y - 1}, words, {9, kQuiet, Anchor::Right});
+    legend += ", contours every " + shortest(ground.contour_interval->in_metres()) + " m";
+  canvas.text({box.bottom_right.x, box.bottom_right.y - 1}, legend, {9, kQuiet, Anchor::Right});
 }
 
 }  // namespace squaredig::report

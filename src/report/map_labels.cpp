@@ -40,7 +40,14 @@ void MapLabels::tell(Canvas& canvas, At wanted, const std::string& words, Colour
       found = is_free(box_of(tried, half));
       if (found) place = tried;
     }
-  taken_.push_back(box_of(place, half));
+  const Box ground = box_of(place, half);
+  taken_.push_back(ground);
+  if (found)  // lines of the map make no dots and dashes between its letters
+    canvas.fill({ground.top_left,
+                 {ground.bottom_right.x, ground.top_left.y},
+                 ground.bottom_right,
+                 {ground.top_left.x, ground.bottom_right.y}},
+                kPaper);
   canvas.text(place, words, lettering);
 }
 

@@ -1,5 +1,7 @@
 #include "report/record_words.h"
 
+#include <algorithm>
+
 #include "quantity/number_text.h"
 #include "report/dig_words.h"
 #include "report/plan_marks_internal.h"
@@ -42,6 +44,12 @@ Table figures_table(const std::string& title, const std::vector<record::Figure>&
     table.rows.push_back(
         {figure.what, text(figure.value), figure.limit ? text(*figure.limit) : "", figure.verdict});
   }
+  const bool judged = std::any_of(figures.begin(), figures.end(), [](const auto& figure) {
+    return figure.limit || !figure.verdict.empty();
+  });
+  if (judged) return table;
+  table.columns.resize(2);  // nothing was measured against anything
+  for (auto& row : table.rows) row.resize(2);
   return table;
 }
 

@@ -169,6 +169,9 @@ TEST(RecordSheet, FiguresAreFieldsOfTheResults_record_sheet_1) {
   EXPECT_EQ(figures.rows.at(0),
             (std::vector<std::string>{"level high", "18.3 mm", "5.0 mm", "does not conform"}));
   EXPECT_EQ(figures.rows.at(1), (std::vector<std::string>{"trim", "0.04 m\xC2\xB3", "", ""}));
+  const auto plain = figures_table("Dig", {record.stages[0].figures[1]});
+  EXPECT_EQ(plain.rows.at(0), (std::vector<std::string>{"trim", "0.04 m\xC2\xB3"}));
+  EXPECT_EQ(plain.columns.size(), 2U);
   EXPECT_EQ(storage_table(record.storage).rows.at(4),
             (std::vector<std::string>{"50.420", "4.80", "4.56"}));
   const RecordBook book{record, nullptr, &dig, &base, nullptr};
