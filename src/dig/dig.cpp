@@ -44,7 +44,9 @@ void add_haul(const Work& work, DigResult& result) {
   result.loose = loosened(result.cut);
   const BankVolume leaves = result.cut - input.keep.value_or(BankVolume{});
   result.hauled = loosened(std::max(leaves, BankVolume{}));
-  if (input.truck) result.truckloads = loads_for(*result.hauled, *input.truck);
+  if (input.truck) result.truckloads_by_volume = loads_for(*result.hauled, *input.truck);
+  if (input.truck_mass) result.truckloads_by_mass = loads_for(*result.hauled, *input.truck_mass);
+  result.truckloads = std::max(result.truckloads_by_volume, result.truckloads_by_mass);
   if (leaves < BankVolume{})
     result.head.findings.push_back(
         {"keep-more-than-cut", "keep_m3 is more than the whole cut: nothing leaves the site."});
@@ -166,11 +168,21 @@ void add_closure(const Work& work, DigResult& result) {
                     Area::square_metres(std::hypot(flux.open_x, flux.open_y))};
 }
 
-long loads_for(LooseVolume loose, LooseVolume truck) {
-  const double loads = loose / truck;
+namespace {
+
+long whole_loads(double loads) {
   const double nearest = std::round(loads);
   return std::lround(std::abs(loads - nearest) <= 1e-9 * std::max(1.0, nearest) ? nearest
                                                                                 : std::ceil(loads));
+}
+
+}  // namespace
+
+long loads_for(LooseVolume loose, LooseVolume truck) { return whole_loads(loose / truck); }
+
+long loads_for(LooseVolume loose, const TruckMass& truck) {
+  return whole_loads(loose.in_cubic_metres() * truck.loose.in_tonnes_per_cubic_metre() /
+                     truck.load.in_tonnes());
 }
 
 DigResult dig(const DigInput& input, const design::DesignInput& design,

@@ -28,5 +28,6 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
 
 // Loads for a loose volume: up to the next whole load, unless it is a whole number within 1e-9.
 long loads_for(LooseVolume loose, LooseVolume truck);
+long loads_for(LooseVolume loose, const TruckMass& truck);
 
 }  // namespace squaredig::dig

@@ -19,12 +19,19 @@ struct ProgressSurvey {
 // How the rows and columns of cut.tif lie: along and across the tank, or north up.
 enum class RasterFrame { Tank, North };
 
+// What a truck may carry, and what the loose soil weighs.
+struct TruckMass {
+  Mass load;
+  Density loose;
+};
+
 struct DigInput {
   std::optional<Ratio> bulking;      // 1 m3 in the ground becomes this much loose
   std::optional<LooseVolume> truck;  // one load
-  std::optional<BankVolume> keep;    // of the cut, kept on site
-  std::optional<Length> strip;       // topsoil taken first, its volume told apart
-  Length cell;                       // grid cell of the dig sheet, along and across the tank
+  std::optional<TruckMass> truck_mass;
+  std::optional<BankVolume> keep;  // of the cut, kept on site
+  std::optional<Length> strip;     // topsoil taken first, its volume told apart
+  Length cell;                     // grid cell of the dig sheet, along and across the tank
   RasterFrame raster = RasterFrame::Tank;
   std::optional<Length> rough_above;     // first stop, this much above the dig level
   std::optional<Length> spoil_setback;   // drawn

@@ -202,7 +202,9 @@ struct DigResult {
   std::optional<SpacingEffect> spacing;
   std::optional<LooseVolume> loose;
   std::optional<LooseVolume> hauled;  // what leaves: loose, less what is kept
-  std::optional<long> truckloads;
+  std::optional<long> truckloads;     // by volume or by mass, whichever takes more
+  std::optional<long> truckloads_by_volume;
+  std::optional<long> truckloads_by_mass;
   std::optional<BankVolume> topsoil;  // of the cut, stripped first
   Volume fill_to_floor;
   Area fill_to_floor_area;

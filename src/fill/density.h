@@ -2,7 +2,9 @@
 //
 // Frame and units: none, ratios. Requires: maximum dry densities above zero.
 // Laws: density.1  a ratio exactly on the limit passes; density.2  nothing is rounded before it is
-//   compared.
+//   compared; density.3  a layer of six tests or more is held against the characteristic value that
+//   is asked, one of fewer against the mean that is asked; where only the mean is asked, every
+//   layer is, and where only the characteristic value is, a layer of fewer tests is not proven.
 // Accuracy: 1e-12 of the ratio forgives the rounding of an exact quotient. Errors: none.
 // Source: relative compaction, UFC 3-220-20 eq 3-3; characteristic value mean - 0.92 s over six
 // tests
@@ -24,5 +26,13 @@ struct DensityAnswer {
 };
 // Requires: at least one test.
 DensityAnswer judge_densities(const std::vector<CompactionTest>& tests, Ratio wanted);
+
+// What is asked of a layer's tests together.
+struct LayerWanted {
+  std::optional<Ratio> mean;
+  std::optional<Ratio> characteristic;
+};
+// NotAsked where nothing is.
+Verdict judge_layer(const DensityAnswer& answer, const LayerWanted& wanted);
 
 }  // namespace squaredig::fill

@@ -69,6 +69,9 @@ struct FillInput {
   std::optional<std::vector<CompactionTest>> tests;
   std::optional<Ratio> density_ratio;
   std::optional<DensityStandard> density_standard;
+  // Asked of a layer as a whole: of the mean of its tests, and of their characteristic value.
+  std::optional<Ratio> density_mean;
+  std::optional<Ratio> density_characteristic;
   std::optional<Length> least_cover;
   Place place;
 };

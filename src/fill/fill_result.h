@@ -111,8 +111,9 @@ struct DensityTests {
   Ratio least;
   std::optional<Ratio> characteristic;  // mean - 0.92 s, of six tests or more
   Ratio wanted;
-  std::string standard;  // "standard" or "modified"
-  std::string rounding;  // the rule, in words
+  std::optional<Ratio> wanted_mean, wanted_characteristic;  // of a layer
+  std::string standard;                                     // "standard" or "modified"
+  std::string rounding;                                     // the rule, in words
   Verdict verdict = Verdict::NotAsked;
   std::vector<std::string> failed;
   std::vector<TestedLayer> layers;  // in the order of the register

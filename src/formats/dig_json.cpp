@@ -146,7 +146,10 @@ void put_volumes(Json& json, const dig::DigResult& result) {
   json["spacing"] = spacing_json(result.spacing);
   json["cut_loose_m3"] = or_null(result.loose, cubic_metres<LooseVolume>, "cut_loose_m3");
   json["hauled_loose_m3"] = or_null(result.hauled, cubic_metres<LooseVolume>, "hauled_loose_m3");
-  json["truckloads"] = result.truckloads ? Json(*result.truckloads) : Json(nullptr);
+  const auto loads = [](const std::optional<long>& n) { return n ? Json(*n) : Json(nullptr); };
+  json["truckloads"] = loads(result.truckloads);
+  json["truckloads_by_volume"] = loads(result.truckloads_by_volume);
+  json["truckloads_by_mass"] = loads(result.truckloads_by_mass);
   json["topsoil_bank_m3"] = or_null(result.topsoil, cubic_metres<BankVolume>, "topsoil_bank_m3");
   json["fill_to_floor_m3"] = cubic_metres(result.fill_to_floor, "fill_to_floor_m3");
   json["fill_to_floor_area_m2"] = square_metres(result.fill_to_floor_area, "fill_to_floor_area_m2");

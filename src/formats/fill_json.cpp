@@ -113,6 +113,9 @@ Json tests_json(const fill::FillResult& result) {
   return {
       {"count", tests.count},
       {"wanted_percent", percent(tests.wanted, "wanted_percent")},
+      {"wanted_mean_percent", or_null(tests.wanted_mean, percent, "wanted_mean_percent")},
+      {"wanted_characteristic_percent",
+       or_null(tests.wanted_characteristic, percent, "wanted_characteristic_percent")},
       {"mean_percent", percent(tests.mean, "mean_percent")},
       {"least_percent", percent(tests.least, "least_percent")},
       {"characteristic_percent", or_null(tests.characteristic, percent, "characteristic_percent")},

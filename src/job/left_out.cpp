@@ -28,7 +28,7 @@ std::vector<std::string> of_dig(const Job& job) {
   return those_absent(
       {{!dig.pit.batter_given_by, "nobody is named for the batter (batter_given_by)"},
        {!dig.settings.bulking, "no loose volume (bulking)"},
-       {!dig.settings.truck, "no truckloads (truck_m3)"},
+       {!dig.settings.truck && !dig.settings.truck_mass, "no truckloads (truck_m3, truck_t)"},
        {!job.site, "nothing to keep clear of ([site])"},
        {!job.laser, "no staff readings ([laser])"},
        {job.progress.empty(), "no progress ([progress])"}});

@@ -70,6 +70,13 @@ void read_settings(TableReader& table, dig::DigInput& dig) {
   dig.truck = table.may(
       "truck_m3",
       made<LooseVolume>(number("cubic metres", {0, 1000, Ends::Above}), LooseVolume::cubic_metres));
+  const auto load =
+      table.may("truck_t", made<Mass>(number("tonnes", {0, 1000, Ends::Above}), Mass::tonnes));
+  const auto loose = table.need_if(load.has_value(), "loose_t_per_m3", soil_density());
+  if (load && loose) dig.truck_mass = {*load, *loose};
+  if (loose && !table.has("truck_t"))
+    table.faults().add(table.place_of("loose_t_per_m3"), "dig.loose_t_per_m3 without dig.truck_t",
+                       "the mass that one truck carries beside it", "add truck_t, or take it out");
   dig.keep = table.may(
       "keep_m3", made<BankVolume>(number("cubic metres", {0, 1e7}), BankVolume::cubic_metres));
   dig.strip = table.may("strip_mm", millimetres(kThickness));

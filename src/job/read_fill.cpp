@@ -6,11 +6,6 @@
 namespace squaredig::job {
 namespace {
 
-Rule<Density> placed() {
-  return made<Density>(number("tonnes per cubic metre", {0, 5, Ends::Above}),
-                       Density::tonnes_per_cubic_metre);
-}
-
 Rule<fill::Roll> roll() {
   return made<fill::Roll>(two_lengths("width and length of a roll"), [](const auto& pair) {
     return fill::Roll{pair.first, pair.second};
@@ -51,10 +46,10 @@ void read_densities(TableReader& table, fill::FillInput& fill) {
   if (!node) return;
   TableReader densities(*node, table.faults());
   auto& placed_density = fill.placed_density.emplace();
-  placed_density.bedding = densities.may("bedding", placed());
-  placed_density.special = densities.may("special", placed());
-  placed_density.side = densities.may("side", placed());
-  placed_density.capping = densities.may("capping", placed());
+  placed_density.bedding = densities.may("bedding", soil_density());
+  placed_density.special = densities.may("special", soil_density());
+  placed_density.side = densities.may("side", soil_density());
+  placed_density.capping = densities.may("capping", soil_density());
   densities.finish();
 }
 
@@ -85,6 +80,15 @@ void read_layers(TableReader& table, FillTable& fill) {
       table.need_if(table.has("density_ratio_percent"), "density_standard",
                     one_of<fill::DensityStandard>({{"standard", fill::DensityStandard::Standard},
                                                    {"modified", fill::DensityStandard::Modified}}));
+  for (const auto& [key, asked] :
+       {std::pair{"density_mean_percent", &s.density_mean},
+        std::pair{"density_characteristic_percent", &s.density_characteristic}}) {
+    *asked = table.may(key, percent({0, 120, Ends::Above}));
+    if (*asked && !table.has("density_ratio_percent") && !table.has("tests"))
+      table.faults().add(table.place_of(key),
+                         "fill." + std::string(key) + " without density_ratio_percent",
+                         "the least ratio of a single test beside it", "add density_ratio_percent");
+  }
 }
 
 }  // namespace

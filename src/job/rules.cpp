@@ -115,6 +115,11 @@ Rule<Ratio> ratio(std::string what, Range range) {
 
 Rule<Ratio> percent(Range range) { return made<Ratio>(number("percent", range), Ratio::percent); }
 
+Rule<Density> soil_density() {
+  return made<Density>(number("tonnes per cubic metre", {0, 5, Ends::Above}),
+                       Density::tonnes_per_cubic_metre);
+}
+
 Rule<Angle> any_angle() {
   return made<Angle>(number("an angle in decimal degrees", kAnyAngle), Angle::degrees);
 }

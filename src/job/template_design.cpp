@@ -160,6 +160,10 @@ corners = "mitre"
 #bulking =
 # What one truck takes, loose, in cubic metres.
 #truck_m3 =
+# What one truck may carry, in tonnes, and (needed with it) what the loose soil weighs, in tonnes
+# per cubic metre: the loads are those by volume or by mass, whichever are more.
+#truck_t =
+#loose_t_per_m3 =
 # Of the cut, kept on site, in cubic metres in the ground.
 #keep_m3 =
 # Topsoil taken first, in millimetres; its volume is told apart.

@@ -87,6 +87,10 @@ const std::string_view kTemplateOfLater = R"toml(
 #tests = "compaction.csv"
 #density_ratio_percent =
 #density_standard =
+# Asked of a layer as a whole, in percent: of the mean of its tests, and of their characteristic
+# value (mean less 0.92 standard deviations, of six tests or more).
+#density_mean_percent =
+#density_characteristic_percent =
 # Least cover asked by the designer of the units.
 #least_cover =
 

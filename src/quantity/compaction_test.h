@@ -17,4 +17,8 @@ struct CompactionTest {
   Place place;
 };
 
+// Of soil weighed as it lies, with its water in percent of the dry mass: wet / (1 + w).
+// Source: UFC 3-220-20 eq 3-1 (formula seen).
+constexpr Density dry_density(Density wet, Ratio water) { return wet / (1 + water.value()); }
+
 }  // namespace squaredig

@@ -1,5 +1,5 @@
 // What a specification permits: how far above and how far below, both typed positive.
-// Ratio, Force, UnitWeight and Density: plain measures that must not mix with lengths.
+// Ratio, Force, UnitWeight, Mass and Density: plain measures that must not mix with lengths.
 #pragma once
 
 #include "quantity/length.h"
@@ -30,6 +30,12 @@ class UnitWeight : public Measure<UnitWeight> {
  public:
   static constexpr UnitWeight kilonewtons_per_cubic_metre(double w) { return make(w); }
   constexpr double in_kilonewtons_per_cubic_metre() const { return value_; }
+};
+
+class Mass : public Measure<Mass> {
+ public:
+  static constexpr Mass tonnes(double t) { return make(t); }
+  constexpr double in_tonnes() const { return value_; }
 };
 
 class Density : public Measure<Density> {

@@ -129,6 +129,9 @@ std::vector<Row> quantity_rows(const dig::DigResult& dig) {
   if (dig.hauled && dig.loose && *dig.hauled != *dig.loose)
     rows.push_back({"    hauled away", volume_text(*dig.hauled)});
   if (dig.truckloads) rows.push_back({"loads", std::to_string(*dig.truckloads)});
+  if (dig.truckloads_by_volume && dig.truckloads_by_mass)
+    rows.push_back({"    by volume, by mass", std::to_string(*dig.truckloads_by_volume) + ", " +
+                                                  std::to_string(*dig.truckloads_by_mass)});
   if (dig.fill_to_floor > Volume{})
     rows.push_back({"fill up to the floor", volume_text(dig.fill_to_floor)});
   rows.push_back({"deepest cut", m(dig.deepest_cut, 2)});

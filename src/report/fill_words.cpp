@@ -102,6 +102,15 @@ std::string percent_text(const std::optional<Ratio>& ratio) {
   return ratio ? fixed(ratio->in_percent(), 1) + " %" : "";
 }
 
+std::string asked_of_layers(const fill::DensityTests& tests) {
+  std::string text;
+  if (tests.wanted_mean) text += "; mean of a layer " + percent_text(tests.wanted_mean);
+  if (tests.wanted_characteristic)
+    text += "; characteristic value of a layer of six tests or more " +
+            percent_text(tests.wanted_characteristic);
+  return text;
+}
+
 Table density_table(const fill::DensityTests& tests) {
   Table table{
       "Density of the fill, ratio to the " + tests.standard + " test's maximum",
@@ -109,7 +118,7 @@ Table density_table(const fill::DensityTests& tests) {
        figures_column("mean"), figures_column("least"), figures_column("characteristic"),
        figures_column("largest untested, m"), figures_column("along A-B"), figures_column("in")},
       {},
-      {"Wanted: " + percent_text(tests.wanted) + ". " + tests.rounding,
+      {"Wanted: " + percent_text(tests.wanted) + asked_of_layers(tests) + ". " + tests.rounding,
        "Largest untested: radius of the circle without a test in it, and its middle."}};
   table.rows.push_back({"all", words(tests.verdict), std::to_string(tests.count),
                         percent_text(tests.mean), percent_text(tests.least),
@@ -119,7 +128,7 @@ Table density_table(const fill::DensityTests& tests) {
                           percent_text(layer.mean), percent_text(layer.least),
                           percent_text(layer.characteristic), metres_text(layer.untested, 2),
                           metres_text(layer.along_ab, 2), metres_text(layer.across_ab, 2)});
-  for (const auto& failed : tests.failed) table.notes.push_back("Below the ratio: " + failed);
+  for (const auto& failed : tests.failed) table.notes.push_back("Below what is asked: " + failed);
   return table;
 }
 

@@ -21,5 +21,25 @@ TEST(PublishedLoads, ExactNumbersTakeNoLoadMore) {
   EXPECT_EQ(loads(500 / 0.95 * 1.15, 7), 87);
 }
 
+// qammunity 6615277 (seen): 8 640 yd3 loose of 2 500 lb each by trucks of 30 yd3 or 40 short tons
+// (2 000 lb, from memory): 288 by volume, 270 by mass, the volume governs. Numbers of any unit
+// will do where only their quotients count.
+TEST(PublishedLoads, ByVolumeOrByMass) {
+  const dig::TruckMass truck{Mass::tonnes(40 * 2000), Density::tonnes_per_cubic_metre(2500)};
+  const auto loose = LooseVolume::cubic_metres(5400 / 0.75 * 1.2);
+  EXPECT_NEAR(loose.in_cubic_metres(), 8640, 1e-9);
+  EXPECT_EQ(dig::loads_for(loose, truck), 270);
+  EXPECT_EQ(loads(loose.in_cubic_metres(), 30), 288);
+}
+
+// FM 5-434, compactor example (seen): 1 500 loose an hour are 1 305 compacted at 0.87; by a roller
+// that does 16.3 x 5 x 6 x 6 x 0.83 / 5 = 487 of them, that takes 2.68: 3 rollers. Whole machines
+// are counted as whole loads are.
+TEST(PublishedLoads, WholeMachines) {
+  const double roller = 16.3 * 5 * 6 * 6 * 0.83 / 5;
+  EXPECT_EQ(loads(1500 * 0.87, roller), 3);
+  EXPECT_EQ(loads(2 * roller, roller), 2);
+}
+
 }  // namespace
 }  // namespace squaredig

@@ -161,6 +161,24 @@ Cutting cutting(double width, double z, const std::vector<double>& depths, doubl
   return {result.cut.in_cubic_metres(), result.comparison.end_area.in_cubic_metres()};
 }
 
+// FHWA HEC-22, eq 10.19 (formula seen): h / 3 (A1 + A2 + root of A1 A2) between contours is right
+// where the sections are similar. The contours of engineeringdiscoveries.com (inputs seen, value
+// recomputed: 18 748.40), each pair as a square pit whose sides meet both areas.
+TEST(PublishedConic, SimilarSectionsBetweenContours) {
+  const std::vector<double> areas{375, 620, 945, 1365, 1880, 2570};
+  double sum = 0;
+  for (std::size_t i = 0; i + 1 < areas.size(); ++i) {
+    const double below = std::sqrt(areas[i]), above = std::sqrt(areas[i + 1]);
+    MadeSurvey survey(grid_surface(200, 5, [](double, double) { return 3.0; }));
+    const auto batter = Batter::run_per_rise((above - below) / 2 / 3);
+    const auto pit = design::excavate(plain_pit(below, below, 0, batter), survey);
+    EXPECT_NEAR(pit.dug.area, areas[i + 1], 1e-8);
+    sum += pit.dug.volume;
+  }
+  EXPECT_NEAR(sum, 18748.40, 0.005);
+  EXPECT_GT(end_areas({375, 620, 945, 1365, 1880, 2570}, 3) - sum, 99);
+}
+
 // FOSSEE 10_8, 10_7, 10_6 and two-level sections 10_12, 10_9 (seen): the end areas that stand
 // beside the exact volume are the published ones. Of 10_8's two numbers 3 815.775 is the one of the
 // end areas; 3 840.30 is Simpson's rule over pairs, which these uneven depths do not fit.

@@ -25,6 +25,18 @@ TEST(PublishedDensity, RelativeCompaction) {
   EXPECT_NEAR(relative_compaction(density(15.725, 18.5)).in_percent(), 85, 1e-9);
 }
 
+double dried(double wet, double water_percent) {
+  return dry_density(Density::tonnes_per_cubic_metre(wet), Ratio::percent(water_percent))
+      .in_tonnes_per_cubic_metre();
+}
+
+// UFC 3-220-20 eq 3-1 (formula seen): 120 pcf with 15 percent of water is 104.348 pcf dry. A page
+// of exercises (inputs seen, recomputed): 17.769 kN/m3 with 13 percent is 15.725.
+TEST(PublishedDensity, DryOfWet) {
+  EXPECT_NEAR(dried(120, 15), 104.348, 0.0005);
+  EXPECT_NEAR(dried(17.769, 13), 15.725, 0.0005);
+}
+
 // Sand cones, from masses to the ratio. engineeringdiscoveries.com (hole 8 683.47 less cone 2 274
 // cm3, dry 2.33 and 98 percent seen): the page's wet density 2.48 is a slip, 2.439 is right, and
 // would make 99.7 percent. By the method of ASTM D1556 (derived): 1.75812 of 1.85 is 95.03 percent
@@ -34,13 +46,13 @@ TEST(PublishedDensity, SandCones) {
   EXPECT_NEAR(hole, 8683.47 - 2274, 0.005);
   const double wet = 15632.42 / hole;
   EXPECT_NEAR(wet, 2.439, 0.0005);
-  const double right = relative_compaction(density(wet / 1.045, 2.38)).in_percent();
+  const double right = relative_compaction(density(dried(wet, 4.5), 2.38)).in_percent();
   EXPECT_NEAR(right, 98, 0.5);
-  EXPECT_NEAR(wet / 1.045, 2.33, 0.005);
-  EXPECT_GT(relative_compaction(density(2.48 / 1.045, 2.38)).in_percent() - right, 1.6);
+  EXPECT_NEAR(dried(wet, 4.5), 2.33, 0.005);
+  EXPECT_GT(relative_compaction(density(dried(2.48, 4.5), 2.38)).in_percent() - right, 1.6);
   const double volume = (6.500 - 2.710 - 1.620) / 1.450;
   EXPECT_NEAR(volume, 1.49655, 0.000005);
-  const double dry = 2.960 / volume / 1.125;
+  const double dry = dried(2.960 / volume, 12.5);
   EXPECT_NEAR(dry, 1.75812, 0.000005);
   EXPECT_NEAR(relative_compaction(density(dry, 1.85)).in_percent(), 95.03, 0.005);
   EXPECT_TRUE(judge_densities({density(dry, 1.85)}, Ratio::percent(95)).failed.empty());
@@ -75,6 +87,28 @@ TEST(PublishedDensity, CharacteristicValue) {
   const auto three = answer({96, 97.5, 97});
   EXPECT_FALSE(three.characteristic);
   EXPECT_NEAR(three.mean.in_percent(), 96.833, 0.0005);
+  const LayerWanted wanted{Ratio::percent(95 + 2.0), Ratio::percent(95)};
+  EXPECT_EQ(judge_layer(three, wanted), Verdict::DoesNotConform);
+  EXPECT_EQ(judge_layer(good, wanted), Verdict::Conforms);
+  EXPECT_EQ(judge_layer(poor, wanted), Verdict::DoesNotConform);
+}
+
+TEST(Density, ALayerIsHeldAgainstWhatIsAskedOfIt_density_3) {
+  const auto of = [](std::size_t count, double percent) {
+    return judge_densities(std::vector<CompactionTest>(count, density(percent, 100)),
+                           Ratio::percent(90));
+  };
+  const auto mean = Ratio::percent(97), characteristic = Ratio::percent(95);
+  EXPECT_EQ(judge_layer(of(6, 96), {}), Verdict::NotAsked);
+  // six tests or more: the characteristic value, although the mean asked lies higher
+  EXPECT_EQ(judge_layer(of(6, 96), {mean, characteristic}), Verdict::Conforms);
+  EXPECT_EQ(judge_layer(of(6, 94), {mean, characteristic}), Verdict::DoesNotConform);
+  EXPECT_EQ(judge_layer(of(5, 96), {mean, characteristic}), Verdict::DoesNotConform);
+  EXPECT_EQ(judge_layer(of(5, 97), {mean, characteristic}), Verdict::Conforms);
+  EXPECT_EQ(judge_layer(of(6, 96), {mean, {}}), Verdict::DoesNotConform);
+  EXPECT_EQ(judge_layer(of(5, 99), {{}, characteristic}), Verdict::NotProven);
+  // exactly on it passes
+  EXPECT_EQ(judge_layer(of(3, 97), {mean, {}}), Verdict::Conforms);
 }
 
 // By layer, with the rounding rule and the standard named; a layer tested beside the tank alone is
@@ -114,6 +148,33 @@ TEST(Density, LayersAreToldApart) {
   for (const auto& caution : result.head.cautions)
     cautions += caution.find("the largest untested area") != std::string::npos;
   EXPECT_EQ(cautions, 2);
+}
+
+TEST(Density, WhatALayerMissesIsTold) {
+  auto job = testing::box_job();
+  job.fill.tests.emplace();
+  for (int i = 0; i < 3; ++i)
+    job.fill.tests->push_back({"cap 1",
+                               grid_point(i, 0),
+                               Density::tonnes_per_cubic_metre(1.92),
+                               Density::tonnes_per_cubic_metre(2),
+                               {"tests.csv", i + 2, 1}});
+  job.fill.density_ratio = Ratio::percent(95);
+  job.fill.density_standard = DensityStandard::Standard;
+  job.fill.density_mean = Ratio::percent(97);
+  auto result = testing::fill_under(job, 2.0);
+  EXPECT_EQ(result.tests->verdict, Verdict::DoesNotConform);
+  EXPECT_EQ(
+      result.tests->failed,
+      (std::vector<std::string>{"layer \"cap 1\", 3 tests: mean 96.00 percent of the standard "
+                                "density, wanted 97"}));
+  job.fill.density_mean.reset();
+  job.fill.density_characteristic = Ratio::percent(95);
+  result = testing::fill_under(job, 2.0);
+  EXPECT_EQ(result.tests->verdict, Verdict::NotProven);
+  EXPECT_EQ(result.tests->failed,
+            (std::vector<std::string>{"layer \"cap 1\", 3 tests: a characteristic value takes six; "
+                                      "take more tests"}));
 }
 
 // The furthest point of a segment from the nearest of some tests, against a fine search.

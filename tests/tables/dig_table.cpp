@@ -35,6 +35,9 @@ dig::DigInput stage_of(tables::Line& line) {
   dig::DigInput stage;
   stage.cell = Length::metres(10);
   if (line.has("bulking")) stage.bulking = Ratio::of(line.value("bulking", ""));
+  if (line.has("carries"))
+    stage.truck_mass = {Mass::tonnes(line.value("carries", "t")),
+                        Density::tonnes_per_cubic_metre(line.value("weighs", "t/m3"))};
   if (line.has("truck")) stage.truck = LooseVolume::cubic_metres(line.value("truck", "m3"));
   stage.keep = BankVolume::cubic_metres(line.value_or("kept", "m3", 0));
   return stage;

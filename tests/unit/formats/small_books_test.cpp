@@ -57,6 +57,34 @@ TEST(CompactionCsv, ReadsATest) {
   EXPECT_EQ(file.tests[0].maximum_dry, Density::tonnes_per_cubic_metre(1.89));
 }
 
+TEST(CompactionCsv, WetDensityAndWaterContentWillDo) {
+  const CompactionFile file = read_compaction_csv(
+      text_file("layer,e,n,wet_density,water_content_percent,maximum_dry_density\n"
+                "base,1,2,2.07,15,1.89\n"));
+  ASSERT_EQ(file.tests.size(), 1U);
+  EXPECT_NEAR(file.tests[0].dry.in_tonnes_per_cubic_metre(), 1.8, 1e-12);
+  const CompactionFile both = read_compaction_csv(
+      text_file("layer,e,n,wet_density,water_content_percent,dry_density,maximum_dry_density\n"
+                "base,1,2,2.07,15,1.79,1.89\n"));
+  EXPECT_EQ(both.tests.at(0).dry, Density::tonnes_per_cubic_metre(1.79));
+  EXPECT_EQ(both.cautions.size(), 1U);
+}
+
+TEST(CompactionCsv, HalfOfAWetDensityIsNone) {
+  EXPECT_EQ(
+      refusal_text(
+          [] { read_compaction_csv(text_file("layer,e,n,wet_density,maximum_dry_density\n")); }),
+      "g.csv:1:1: wet_density and water_content_percent not both there; a column dry_density, "
+      "or both wet_density and water_content_percent; add what is missing\n");
+  EXPECT_EQ(
+      refusal_text([] {
+        read_compaction_csv(
+            text_file("layer,e,n,wet_density,water_content_percent,maximum_dry_density\n"
+                      "base,1,2,2.07,-1,1.89\n"));
+      }),
+      "g.csv:2:15: a water content of -1; percent of the dry mass, from 0 to 300; correct it\n");
+}
+
 TEST(CompactionCsv, KilogramsAreNotTakenForTonnes) {
   EXPECT_EQ(refusal_text([] {
               read_compaction_csv(

@@ -113,6 +113,8 @@ corners = "round"
 benches = [{ above_floor = 1.5, width = 1.0 }, { above_floor = 3.0, width = 0.5, batter = "2:1" }]
 bulking = 1.25
 truck_m3 = 12.0
+truck_t = 20.0
+loose_t_per_m3 = 1.5
 keep_m3 = 40.0
 strip_mm = 150.0
 cell = 1.0
@@ -192,6 +194,8 @@ lift_log = "lifts.csv"
 tests = "compaction.csv"
 density_ratio_percent = 95.0
 density_standard = "modified"
+density_mean_percent = 97.0
+density_characteristic_percent = 95.5
 least_cover = 0.6
 
 [water]

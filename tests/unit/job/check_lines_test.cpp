@@ -74,7 +74,8 @@ TEST(CheckLines, NamesEveryMissingTable_check_lines_1) {
 }
 
 TEST(CheckLines, TellsWhatAStageLeavesOut) {
-  auto text = with(alderbrook(), "bulking = 1.25\ntruck_m3 = 12.0\n", "");
+  auto text = with(alderbrook(),
+                   "bulking = 1.25\ntruck_m3 = 12.0\ntruck_t = 20.0\nloose_t_per_m3 = 1.5\n", "");
   text = with(text, "batter_given_by = \"geotechnical report 12, 2026-03-02\"\n", "");
   text = with(text, "toe_codes = [\"TOE\"]\n", "");
   text = with(text, "module = [1.2, 0.6]\n", "");
@@ -82,7 +83,8 @@ TEST(CheckLines, TellsWhatAStageLeavesOut) {
   const std::string told = joined(check_lines(read_job(text, "job.toml"), {}));
   for (const char* phrase :
        {"    pegs as set are not checked (as_set)\n", "    no loose volume (bulking)\n",
-        "    no truckloads (truck_m3)\n", "    nobody is named for the batter (batter_given_by)\n",
+        "    no truckloads (truck_m3, truck_t)\n",
+        "    nobody is named for the batter (batter_given_by)\n",
         "    stack gap is not asked ([tank] module)\n", "    extent is not asked (toe_codes)\n"})
     EXPECT_NE(told.find(phrase), std::string::npos) << phrase << told;
 }

@@ -109,11 +109,13 @@ const std::set<std::string> kOptional = {"job.date",
                                          "fill.layers",
                                          "fill.lift_log",
                                          "fill.tests",
+                                         "fill.density_mean_percent",
+                                         "fill.density_characteristic_percent",
                                          "fill.least_cover"};
 
 // Keys without which what another says has no sense.
 const std::set<std::string> kOthersLeanOn = {"grid.plan_lengths", "pegs.stations",
-                                             "base.after_repair", "control.points"};
+                                             "base.after_repair", "dig.truck_t", "control.points"};
 
 TEST(EveryKey, IsNamedWhenItIsLeftOutAndNeeded) {
   std::size_t needed = 0;

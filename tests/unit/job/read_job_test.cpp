@@ -153,6 +153,8 @@ TEST(ReadJob, ReadsTheShapeOfThePit) {
 TEST(ReadJob, ReadsTheRestOfTheDig) {
   const auto& dig = whole().dig->settings;
   EXPECT_EQ(dig.bulking, Ratio::of(1.25));
+  EXPECT_EQ(dig.truck_mass->load, Mass::tonnes(20));
+  EXPECT_EQ(dig.truck_mass->loose, Density::tonnes_per_cubic_metre(1.5));
   EXPECT_EQ(dig.truck, LooseVolume::cubic_metres(12));
   EXPECT_EQ(dig.keep, BankVolume::cubic_metres(40));
   EXPECT_EQ(dig.strip, Length::millimetres(150));
@@ -214,6 +216,8 @@ TEST(ReadJob, ReadsFillAndWater) {
   EXPECT_EQ(fill.tests->path, "compaction.csv");
   EXPECT_EQ(s.density_ratio, Ratio::percent(95));
   EXPECT_EQ(s.density_standard, fill::DensityStandard::Modified);
+  EXPECT_EQ(s.density_mean, Ratio::percent(97));
+  EXPECT_EQ(s.density_characteristic, Ratio::percent(95.5));
   EXPECT_EQ(s.least_cover, Length::metres(0.6));
   EXPECT_EQ(whole().water->level, Elevation::metres(63));
   EXPECT_EQ(whole().water->cover_unit_weight, UnitWeight::kilonewtons_per_cubic_metre(18));
