@@ -35,6 +35,7 @@ struct VolumeClosure {
 // What others may quote for the same pit; never used.
 struct Comparison {
   BankVolume end_area;
+  BankVolume prismoidal;  // over the same sections
   Length end_area_spacing;
   BankVolume grid;
   Length grid_spacing;

@@ -78,6 +78,8 @@ Comparison compare(const Work& work, const CellGrid& grid) {
   }
   comparison.end_area_spacing = Length::metres(spacing);
   comparison.end_area = BankVolume::filling(end_area_volume(sections, comparison.end_area_spacing));
+  comparison.prismoidal =
+      BankVolume::filling(prismoidal_volume(sections, comparison.end_area_spacing));
   comparison.grid = BankVolume::filling(by_grid_corners(work, grid));
   comparison.grid_spacing = grid.size;
   return comparison;

@@ -26,6 +26,7 @@ Json closure_json(const dig::VolumeClosure& closure) {
 Json comparison_json(const dig::Comparison& comparison) {
   return {{"end_area_m3", cubic_metres(comparison.end_area, "end_area_m3")},
           {"end_area_spacing_m", metres(comparison.end_area_spacing, "end_area_spacing_m")},
+          {"prismoidal_m3", cubic_metres(comparison.prismoidal, "prismoidal_m3")},
           {"grid_m3", cubic_metres(comparison.grid, "grid_m3")},
           {"grid_spacing_m", metres(comparison.grid_spacing, "grid_spacing_m")}};
 }
