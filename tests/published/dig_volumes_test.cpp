@@ -6,6 +6,7 @@
 #include <numeric>
 
 #include "dig/dig.h"
+#include "dig/quoted.h"
 #include "grounds.h"
 
 namespace squaredig {
