@@ -52,7 +52,7 @@ void draw_list_row(Canvas& canvas, At at, const std::vector<std::string>& cells,
 void draw_strip(Canvas& canvas, const dig::DigResult& dig, const TankView& view, At left,
                 double right, const std::string& words) {
   draw_depth_ramp(canvas, left, dig);
-  draw_symbols(canvas, {left.x + 98, left.y}, dig);
+  draw_symbols(canvas, {left.x + 98, left.y}, left.x, dig);
   draw_north(canvas, {right - 6, left.y + 0.5}, view.north());
   canvas.text({right - 18, left.y}, words, Lettering{9, kInk, Anchor::Right}.bold());
 }

@@ -196,11 +196,15 @@ std::vector<Symbol> symbols_of(const dig::DigResult& dig) {
                               {"crest", Stroke{0.6, kInk, {2.6, 1.5}}},
                               {"tank", Stroke{1}},
                               {"string", Stroke{0.3, kStringColour, {5, 1, 0.8, 1}}}};
+  if (std::any_of(dig.grid.cells.begin(), dig.grid.cells.end(),
+                  [](const dig::Cell& cell) { return !cell.cut_at_centre; }))
+    symbols.push_back({"cell dug in part, its mean cut", std::nullopt, true});
   if (!around.keep_out.empty()) symbols.push_back({"boundary", boundary_stroke(), true});
   if (!around.services.empty()) symbols.push_back({"service", service_stroke(), true});
   if (!around.influence_line.empty())
     symbols.push_back({"influence line", influence_stroke(), true});
-  if (around.spoil_setback) symbols.push_back({"no spoil, no plant", std::nullopt, true});
+  if (around.spoil_setback)
+    symbols.push_back({"no spoil, no plant", std::nullopt, true, kSpoilColour});
   return symbols;
 }
 
@@ -210,16 +214,16 @@ void draw_symbol(Canvas& canvas, At at, const Symbol& symbol) {
     canvas.line({{at.x, at.y - 1.3}, {right, at.y - 1.3}}, *symbol.line);
   else
     canvas.fill({{at.x, at.y - 2.8}, {right, at.y - 2.8}, {right, at.y + 0.2}, {at.x, at.y + 0.2}},
-                kSpoilColour, {0.25, kQuiet});
+                symbol.area, {0.25, kQuiet});
 }
 
-void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig) {
+void draw_symbols(Canvas& canvas, At at, double second_line, const dig::DigResult& dig) {
   constexpr double kStep = 5, kAir = 4.5;
   At next = at;
-  bool around = false;
+  bool second = false;
   for (const auto& symbol : symbols_of(dig)) {
-    if (symbol.around && !around) next = {at.x, at.y + kStep};
-    around = symbol.around;
+    if (symbol.second && !second) next = {second_line, at.y + kStep};
+    second = symbol.second;
     draw_symbol(canvas, next, symbol);
     canvas.text({next.x + kSymbolWidth + 1.5, next.y}, symbol.name, {9});
     next.x += kSymbolWidth + 1.5 + canvas.text_width(symbol.name, {9}) + kAir;

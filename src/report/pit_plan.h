@@ -35,21 +35,22 @@ double figure_points(const TankView& view, const dig::DigResult& dig);
 // Draws what of the plan lies in the box.
 void draw_pit_plan(Canvas& canvas, const PitPlan& plan, const TankView& view, const Box& box);
 
-// What the plan draws and what it is called: a line, or a strip.
+// What the plan draws and what it is called: a line, or an area.
 struct Symbol {
   const char* name = "";
-  std::optional<Stroke> line;  // nothing: the strip without spoil
-  bool around = false;         // belongs to what lies round the pit
+  std::optional<Stroke> line;  // nothing: an area
+  bool second = false;         // stands in the second line
+  Colour area = kPaper;
 };
 std::vector<Symbol> symbols_of(const dig::DigResult& dig);
 constexpr double kSymbolWidth = 10;  // mm
 // A sample of it; `at` is the left end of the baseline of what is written beside it.
 void draw_symbol(Canvas& canvas, At at, const Symbol& symbol);
 
-// The depth ramp, 94 mm wide, and all symbols with their names, 135 mm in two lines; `at` is the
-// left end of the (first) baseline.
+// The depth ramp, 94 mm wide, and all symbols with their names in two lines; `at` is the left end
+// of the first baseline, and the second one begins at `second_line`.
 void draw_depth_ramp(Canvas& canvas, At at, const dig::DigResult& dig);
-void draw_symbols(Canvas& canvas, At at, const dig::DigResult& dig);
+void draw_symbols(Canvas& canvas, At at, double second_line, const dig::DigResult& dig);
 
 // Long and cross section side by side on one scale of levels, with the ladder of levels.
 void draw_sections(Canvas& canvas, const dig::DigResult& dig, const Box& box);

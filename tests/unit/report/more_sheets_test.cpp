@@ -35,7 +35,7 @@ TEST(Golden, DepthRampAndSymbols) {
   const auto dig = invented_dig_with_site();
   Canvas canvas = Canvas::svg({240, 16}, "key");
   draw_depth_ramp(canvas, {1, 6}, dig);
-  draw_symbols(canvas, {100, 6}, dig);
+  draw_symbols(canvas, {100, 6}, 1, dig);
   expect_golden("key", canvas.finish());
 }
 
