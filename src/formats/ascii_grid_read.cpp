@@ -3,9 +3,9 @@
 #include <cmath>
 #include <map>
 
-#include "formats/input_file.h"
 #include "formats/raster_internal.h"
 #include "formats/raster_read.h"
+#include "formats/text_buffer.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::formats {
@@ -33,7 +33,6 @@ void CellIntake::finish(bool no_data_stated) {
 
 namespace {
 
-constexpr std::size_t kChunk = std::size_t{1} << 18;
 constexpr std::size_t kLongestWord = 64;
 
 struct Word {
@@ -46,68 +45,51 @@ struct Word {
 class Words {
  public:
   Words(const SourceFile& source, FaultList& faults)
-      : file_(source), name_(source.name), faults_(faults), buffer_(kChunk + kLongestWord) {}
+      : text_(source), name_(source.name), faults_(faults) {}
 
   std::optional<Word> next() {
     while (!broken_) {
-      while (begin_ < end_ && blank(buffer_[begin_])) step();
-      if (begin_ == end_) {
-        if (!more()) return std::nullopt;
+      const std::string_view rest = text_.rest();
+      std::size_t begin = 0;
+      while (begin < rest.size() && blank(rest[begin])) step(rest[begin++]);
+      std::size_t end = begin;
+      while (end < rest.size() && !blank(rest[end])) ++end;
+      if (end == rest.size() && !text_.ended() && end - begin <= kLongestWord) {
+        text_.take(begin);
+        text_.more();
         continue;
       }
-      std::size_t end = begin_;
-      while (end < end_ && !blank(buffer_[end])) ++end;
-      if (end == end_ && !ended_ && end - begin_ <= kLongestWord) {
-        more();
-        continue;
-      }
-      const Word word{{buffer_.data() + begin_, end - begin_}, line_, column()};
+      const Word word{rest.substr(begin, end - begin), line_, column()};
       if (word.text.size() > kLongestWord) {
         broken_ = true;
         faults_.add(here(), "a word of more than 64 letters: " + quoted(word.text),
                     "numbers separated by blanks", "export it again");
         return std::nullopt;
       }
+      text_.take(end);
+      if (word.text.empty()) return std::nullopt;
       column_ += static_cast<std::int64_t>(word.text.size());
-      begin_ = end;
       return word;
     }
     return std::nullopt;
   }
   Place place(const Word& word) const { return {name_, word.line, word.column}; }
   Place here() const { return {name_, line_, column()}; }
-  std::string sha256() { return file_.sha256(); }
+  std::string sha256() { return text_.sha256(); }
 
  private:
   int column() const { return static_cast<int>(std::min<std::int64_t>(column_, INT32_MAX)); }
   static bool blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-  void step() {
+  void step(char c) {
     ++column_;
-    if (buffer_[begin_] == '\n') {
-      ++line_;
-      column_ = 1;
-    }
-    ++begin_;
-  }
-  bool more() {
-    if (ended_) return false;
-    const std::size_t kept = end_ - begin_;
-    std::copy(buffer_.begin() + static_cast<std::ptrdiff_t>(begin_),
-              buffer_.begin() + static_cast<std::ptrdiff_t>(end_), buffer_.begin());
-    const std::size_t got = file_.read({buffer_.data() + kept, kChunk - kept});
-    begin_ = 0;
-    end_ = kept + got;
-    ended_ = got < kChunk - kept;
-    return got > 0;
+    if (c != '\n') return;
+    ++line_;
+    column_ = 1;
   }
 
-  InputFile file_;
+  TextBuffer text_;
   std::string name_;
   FaultList& faults_;
-  std::vector<char> buffer_;
-  std::size_t begin_ = 0;
-  std::size_t end_ = 0;
-  bool ended_ = false;
   bool broken_ = false;
   int line_ = 1;
   std::int64_t column_ = 1;

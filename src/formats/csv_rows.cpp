@@ -91,11 +91,12 @@ bool CsvRows::more() {
   if (ended_) return false;
   const std::size_t kept = end_ - begin_;
   if (kept > 0) std::memmove(buffer_.data(), buffer_.data() + begin_, kept);
-  if (buffer_.size() < kept + kChunk) buffer_.resize(kept + kChunk);
+  const std::size_t chunk = file_.chunk(kChunk);
+  if (buffer_.size() < kept + chunk) buffer_.resize(kept + chunk);
   begin_ = 0;
-  const std::size_t got = file_.read({buffer_.data() + kept, kChunk});
+  const std::size_t got = file_.read({buffer_.data() + kept, chunk});
   end_ = kept + got;
-  ended_ = got < kChunk;
+  ended_ = got < chunk;
   plain_ = is_plain({buffer_.data(), end_});
   return got > 0;
 }

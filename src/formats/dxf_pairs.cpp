@@ -1,14 +1,13 @@
 #include "formats/dxf_pairs.h"
 
+#include <algorithm>
 #include <charconv>
-#include <cstring>
 
 #include "quantity/number_text.h"
 
 namespace squaredig::formats {
 namespace {
 
-constexpr std::size_t kChunk = std::size_t{1} << 18;
 constexpr std::size_t kLongestLine = std::size_t{1} << 16;
 constexpr int kComment = 999;
 
@@ -23,11 +22,9 @@ std::optional<int> whole(std::string_view text) {
 }  // namespace
 
 DxfPairs::DxfPairs(const SourceFile& source, FaultList& faults)
-    : file_(source), name_(source.name), faults_(faults), buffer_(kChunk + kLongestLine) {
-  end_ = file_.read({buffer_.data(), kChunk});
-  ended_ = end_ < kChunk;
-  const std::string_view start(buffer_.data(), end_);
-  if (start.starts_with("\xEF\xBB\xBF")) begin_ = 3;
+    : bytes_(source), name_(source.name), faults_(faults) {
+  const std::string_view start = bytes_.rest();
+  if (start.starts_with("\xEF\xBB\xBF")) bytes_.take(3);
   if (trimmed(start.substr(0, 64)).empty()) fault("no content", "a drawing in DXF");
 }
 
@@ -38,36 +35,29 @@ void DxfPairs::fault(std::string found, std::string needed) {
 }
 
 std::optional<std::string_view> DxfPairs::line_of_text() {
-  for (std::size_t looked = 0;;) {
-    const char* start = buffer_.data() + begin_;
-    const std::size_t size = end_ - begin_;
-    const void* feed = size > looked ? std::memchr(start + looked, '\n', size - looked) : nullptr;
-    std::size_t length =
-        feed == nullptr ? size : static_cast<std::size_t>(static_cast<const char*>(feed) - start);
-    if (feed == nullptr && !ended_ && size < kLongestLine) {
-      looked = size;
-      std::memmove(buffer_.data(), start, size);
-      const std::size_t got = file_.read({buffer_.data() + size, kChunk});
-      begin_ = 0;
-      end_ = size + got;
-      ended_ = got < kChunk;
-      continue;
-    }
-    if (feed == nullptr && size == 0) return std::nullopt;
-    ++line_;
-    begin_ += length + (feed != nullptr ? 1 : 0);
-    if (length > kLongestLine || (feed == nullptr && !ended_)) {
-      fault("a line of more than 64 KiB", "lines of a drawing in DXF");
-      return std::nullopt;
-    }
-    std::string_view text(start, length);
-    if (text.find('\0') != std::string_view::npos) {
-      fault("a zero byte: a binary drawing", "a drawing in text form");
-      return std::nullopt;
-    }
-    if (!text.empty() && text.back() == '\r') text.remove_suffix(1);
-    return text;
+  std::string_view rest = bytes_.rest();
+  std::size_t length = rest.find('\n');
+  while (length == std::string_view::npos && !bytes_.ended() && rest.size() < kLongestLine) {
+    const std::size_t looked = rest.size();
+    bytes_.more();
+    rest = bytes_.rest();
+    length = rest.find('\n', looked);
   }
+  if (rest.empty()) return std::nullopt;
+  ++line_;
+  const bool whole = length != std::string_view::npos || bytes_.ended();
+  std::string_view text = rest.substr(0, length);
+  if (!whole || text.size() > kLongestLine) {
+    fault("a line of more than 64 KiB", "lines of a drawing in DXF");
+    return std::nullopt;
+  }
+  bytes_.take(std::min(text.size() + 1, rest.size()));
+  if (text.find('\0') != std::string_view::npos) {
+    fault("a zero byte: a binary drawing", "a drawing in text form");
+    return std::nullopt;
+  }
+  if (!text.empty() && text.back() == '\r') text.remove_suffix(1);
+  return text;
 }
 
 const DxfPair* DxfPairs::next() {
@@ -77,7 +67,7 @@ const DxfPair* DxfPairs::next() {
     const auto code = whole(*code_text);
     if (!code) {
       // blank lines may follow the end
-      if (trimmed(*code_text).empty() && ended_ && begin_ == end_) return nullptr;
+      if (trimmed(*code_text).empty() && bytes_.ended() && bytes_.rest().empty()) return nullptr;
       fault("the group code " + quoted(*code_text), "a whole number");
       return nullptr;
     }

@@ -11,10 +11,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 #include "formats/fault_list.h"
-#include "formats/input_file.h"
+#include "formats/text_buffer.h"
 
 namespace squaredig::formats {
 
@@ -31,19 +30,15 @@ class DxfPairs {
   // The next pair, or null at the end of the file or behind a fault.
   const DxfPair* next();
   int line() const { return line_; }
-  std::string sha256() { return file_.sha256(); }
+  std::string sha256() { return bytes_.sha256(); }
 
  private:
   std::optional<std::string_view> line_of_text();
   void fault(std::string found, std::string needed);
 
-  InputFile file_;
+  TextBuffer bytes_;
   std::string name_;
   FaultList& faults_;
-  std::vector<char> buffer_;
-  std::size_t begin_ = 0;
-  std::size_t end_ = 0;
-  bool ended_ = false;
   bool broken_ = false;
   int line_ = 0;
   DxfPair pair_;

@@ -102,6 +102,11 @@ std::size_t InputFile::size() const {
   return known ? static_cast<std::size_t>(status.st_size) : 0;
 }
 
+std::size_t InputFile::chunk(std::size_t most) const {
+  const std::size_t known = size();
+  return known > 0 && known < most ? known + 1 : most;
+}
+
 std::string InputFile::sha256() {
   if (!open_->ended) {
     std::vector<char> rest(kChunk);
@@ -113,13 +118,14 @@ std::string InputFile::sha256() {
 
 std::string read_whole(const SourceFile& source) {
   InputFile file(source);
+  const std::size_t chunk = file.chunk(kChunk);
   std::string bytes;
   std::size_t filled = 0;
   while (true) {
-    bytes.resize(filled + kChunk);
-    const std::size_t got = file.read({bytes.data() + filled, kChunk});
+    bytes.resize(filled + chunk);
+    const std::size_t got = file.read({bytes.data() + filled, chunk});
     bytes.resize(filled + got);
-    if (got == 0) break;
+    if (got < chunk) break;
     filled += got;
   }
   return bytes;

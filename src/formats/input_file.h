@@ -26,6 +26,9 @@ class InputFile {
   std::size_t read(std::span<char> room);
   // Its size when it was opened; 0 where the system does not know.
   std::size_t size() const;
+  // Room for one reading: `most` bytes, or a small file's size and one more, so that less than this
+  // is read at the end of the file alone.
+  std::size_t chunk(std::size_t most) const;
   // The hash of the whole file. Reads what is left of it.
   std::string sha256();
 

@@ -19,7 +19,8 @@ constexpr std::size_t kChunk = std::size_t{1} << 18;
 // The bytes of the file as the parser takes them, with the line it has come to.
 class Bytes {
  public:
-  explicit Bytes(const SourceFile& source) : file_(source), name_(source.name), buffer_(kChunk) {
+  explicit Bytes(const SourceFile& source)
+      : file_(source), name_(source.name), buffer_(file_.chunk(kChunk)) {
     fill();
     if (end_ >= 3 && std::string_view(buffer_.data(), 3) == "\xEF\xBB\xBF") at_ = 3;
   }
@@ -31,7 +32,7 @@ class Bytes {
       column_ = 0;
     }
     if (column_ < INT32_MAX) ++column_;
-    if (++at_ == end_ && end_ == kChunk) fill();
+    if (++at_ == end_ && end_ == buffer_.size()) fill();
   }
   Place place() const { return {name_, line_, std::max(column_, 1)}; }
   std::string sha256() { return file_.sha256(); }

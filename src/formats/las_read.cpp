@@ -57,7 +57,9 @@ class LasReading {
 
   void read(InputFile& file) {
     const std::size_t in_chunk = std::max<std::size_t>(1, kChunk / header_.stride);
-    std::vector<char> chunk(in_chunk * header_.stride);
+    std::vector<char> chunk(
+        static_cast<std::size_t>(std::min<std::uint64_t>(header_.count, in_chunk)) *
+        header_.stride);
     for (std::uint64_t left = header_.count; left > 0;) {
       const std::size_t now = static_cast<std::size_t>(std::min<std::uint64_t>(left, in_chunk));
       const std::size_t got = file.read({chunk.data(), now * header_.stride}) / header_.stride;

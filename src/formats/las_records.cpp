@@ -43,7 +43,7 @@ std::string next(InputFile& file, std::uint64_t count) {
 }
 
 void pass(InputFile& file, std::uint64_t count) {
-  std::vector<char> room(kChunk);
+  std::vector<char> room(static_cast<std::size_t>(std::min<std::uint64_t>(count, kChunk)));
   while (count > 0) {
     const auto part = static_cast<std::size_t>(std::min<std::uint64_t>(count, kChunk));
     if (file.read({room.data(), part}) < part) return;

@@ -136,7 +136,7 @@ xmlSAXHandler callbacks() {
 using Parser = std::unique_ptr<xmlParserCtxt, decltype(&xmlFreeParserCtxt)>;
 
 void feed(Reading& reading, InputFile& file, Parser& parser, xmlSAXHandler& sax) {
-  std::vector<char> chunk(kChunk);
+  std::vector<char> chunk(file.chunk(kChunk));
   bool last = false;
   while (!last && !reading.stopped) {
     const std::size_t got = file.read(chunk);

@@ -16,7 +16,7 @@
 #include "formats/geoid_file.h"
 #include "refusal_text.h"
 #include "shared_data.h"
-#include "unit/app/temporary_folder.h"
+#include "temporary_folder.h"
 
 namespace squaredig {
 namespace {
@@ -118,7 +118,7 @@ void write_gtx(const std::string& path, const std::vector<std::vector<float>>& r
 }
 
 TEST(GeoidAgainstProj, BesideAHoleAndOutsideNothingIsGiven) {
-  const app::testing::TemporaryFolder folder;
+  const testing::TemporaryFolder folder;
   const std::string path = (folder.path() / "geoid.gtx").string();
   std::vector<std::vector<float>> rows(9, std::vector<float>(11));
   for (std::size_t r = 0; r < 9; ++r)

@@ -7,7 +7,7 @@
 
 #include "app/stages.h"
 #include "refusal_text.h"
-#include "unit/app/temporary_folder.h"
+#include "temporary_folder.h"
 
 namespace squaredig::app {
 namespace {

@@ -9,7 +9,7 @@
 #include <random>
 
 #include "quantity/problem.h"
-#include "unit/app/temporary_folder.h"
+#include "temporary_folder.h"
 
 namespace squaredig::app {
 namespace {

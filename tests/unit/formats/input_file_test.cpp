@@ -2,17 +2,10 @@
 
 #include <gtest/gtest.h>
 
-#include <filesystem>
-#include <fstream>
+#include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
 namespace {
-
-std::string written(const std::string& bytes) {
-  const std::string path = ::testing::TempDir() + "input_file_test.bin";
-  std::ofstream(path, std::ios::binary) << bytes;
-  return path;
-}
 
 // NIST FIPS 180-4 example values for SHA-256 of "abc" and of the empty message (from memory; they
 // are also what `sha256sum` prints).
@@ -24,7 +17,7 @@ TEST(InputFile, HashesAsPublished) {
 TEST(InputFile, ReadsAllBytesAndHashesThemOnTheWay) {
   std::string bytes;
   for (int i = 0; i < 3000000; ++i) bytes.push_back(static_cast<char>(i * 31));
-  const SourceFile source{written(bytes), "big.bin"};
+  const SourceFile source = squaredig::testing::text_file(bytes, "big.bin");
   EXPECT_EQ(read_whole(source), bytes);
   EXPECT_EQ(sha256_of_file(source), sha256_of(bytes));
   InputFile file(source);
@@ -32,6 +25,15 @@ TEST(InputFile, ReadsAllBytesAndHashesThemOnTheWay) {
   EXPECT_EQ(file.read(part), 100U);
   EXPECT_EQ(part, bytes.substr(0, 100));
   EXPECT_EQ(file.sha256(), sha256_of(bytes));
+}
+
+// Less than the chunk is read at the end of the file alone: of an empty one, a small one and one of
+// just the most.
+TEST(InputFile, TheChunkOfASmallFileIsTheFile) {
+  for (const std::size_t size : {0U, 1U, 99U, 100U, 101U, 250U}) {
+    const InputFile file(squaredig::testing::text_file(std::string(size, 'x'), "small.bin"));
+    EXPECT_EQ(file.chunk(100), size == 0 || size >= 100 ? 100U : size + 1) << size;
+  }
 }
 
 TEST(InputFile, MissingFileAndFolderAreFaultsOfStorage) {

@@ -1,5 +1,7 @@
 #include "formats/lift_log_csv.h"
 
+#include <gtest/gtest.h>
+
 #include "text_file.h"
 
 namespace squaredig::formats {

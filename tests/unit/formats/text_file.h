@@ -1,26 +1,21 @@
 // A small file written for a test.
 #pragma once
 
-#include <gtest/gtest.h>
-
 #include <fstream>
 #include <string>
 
 #include "formats/source_file.h"
+#include "temporary_folder.h"
 
 namespace squaredig::testing {
 
-// Writes the bytes to a file of this test's own; messages call it `name`.
+// Writes the bytes to a file of that name in a folder of this run's own; messages call it `name`.
 inline formats::SourceFile text_file(const std::string& bytes, const std::string& name = "g.csv") {
-  const auto* test = ::testing::UnitTest::GetInstance()->current_test_info();
-  std::string path = ::testing::TempDir() + "squaredig_" + test->test_suite_name() + "_" +
-                     test->name() + "_" + name;
-  for (char& c : path)
-    if (c == ' ') c = '_';
-  std::ofstream(path, std::ios::binary | std::ios::trunc) << bytes;
+  static const TemporaryFolder folder;
   formats::SourceFile source;
-  source.path = path;
+  source.path = (folder.path() / name).string();
   source.name = name;
+  std::ofstream(source.path, std::ios::binary | std::ios::trunc) << bytes;
   return source;
 }
 

@@ -9,7 +9,7 @@
 #include <map>
 #include <string>
 
-namespace squaredig::app::testing {
+namespace squaredig::testing {
 
 namespace fs = std::filesystem;
 
@@ -49,4 +49,4 @@ inline std::map<std::string, std::string> files_in(const fs::path& folder) {
   return files;
 }
 
-}  // namespace squaredig::app::testing
+}  // namespace squaredig::testing
