@@ -88,7 +88,7 @@ Grid Grid::open(std::string_view crs, const Place& place) {
   if (proj_get_type(system.get()) != PJ_TYPE_PROJECTED_CRS)
     refuse(place, quoted(crs) + " (" + impl->name + ") is not a projected grid",
            "a projected coordinate reference system in metres", "write the code of the job's grid");
-  axes_of(context, system.get(), place);
+  axes_of(context, system.get(), place, AxisUnits::MetresAlone);
   const Owned<PJ> base(proj_crs_get_geodetic_crs(context, system.get()));
   require_greenwich(context, base.get(), place);
   const std::string authority = text_of(proj_get_id_auth_name(base.get(), 0));

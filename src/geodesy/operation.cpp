@@ -99,8 +99,8 @@ std::variant<Operation, Problem> Operation::search(std::string_view from, std::s
   PJ_CONTEXT* context = impl->context.get();
   const Owned<PJ> source = crs_from_code(context, from, place);
   const Owned<PJ> target = crs_from_code(context, to, place);
-  impl->from = axes_of(context, source.get(), place);
-  impl->to = axes_of(context, target.get(), place);
+  impl->from = axes_of(context, source.get(), place, AxisUnits::AnyLength);
+  impl->to = axes_of(context, target.get(), place, AxisUnits::MetresAlone);
   const Owned<PJ_OBJ_LIST> list = candidates(context, source.get(), target.get(), near);
   Owned<PJ> found = most_accurate(context, list.get());
   const std::string way = "from " + std::string(from) + " to " + std::string(to);
@@ -137,7 +137,9 @@ Operation Operation::best(std::string_view from, std::string_view to, Geographic
 }
 
 Position Operation::apply(Position p) const {
-  const std::array<double, 3> in{p.east, p.north, p.up};
+  // positions come in metres whatever the system counts in
+  const double unit = impl_->from.metres;
+  const std::array<double, 3> in{p.east / unit, p.north / unit, p.up};
   std::array<double, 3> ordered{};
   for (std::size_t i = 0; i < 3; ++i) {
     const int slot = impl_->from.position[i];

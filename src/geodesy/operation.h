@@ -2,7 +2,8 @@
 // never a ballpark, with every file it needs at hand; it tells its own name and accuracy.
 //
 // Frame and units: a Position holds eastward and northward before height: metres for projected
-//   systems, degrees (longitude, latitude) for geographic ones, whatever order the systems declare.
+//   systems, degrees (longitude, latitude) for geographic ones, whatever order the systems declare
+//   and whatever unit of length the first of them counts in.
 // Requires: authority codes; a place near the work, which decides between regional operations.
 // Laws: operation.1 the operation that is named is the one that runs; operation.2 what comes out is
 //   finite; operation.3 the network is never asked, whatever the environment says; operation.4 a

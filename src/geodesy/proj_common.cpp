@@ -7,17 +7,28 @@ namespace {
 
 void say_nothing(void*, int, const char*) {}
 
+bool is_length(PJ_CONTEXT* context, const char* authority, const char* code) {
+  const char* category = nullptr;
+  return authority != nullptr && code != nullptr &&
+         proj_uom_get_info_from_database(context, authority, code, nullptr, nullptr, &category) !=
+             0 &&
+         text_of(category) == "linear";
+}
+
 // One coordinate system's axes, appended to what is known already.
-void read_axes(PJ_CONTEXT* context, const PJ* crs, const Place& place, Axes& axes, int first) {
+void read_axes(PJ_CONTEXT* context, const PJ* crs, const Place& place, Axes& axes, int first,
+               AxisUnits units) {
   const Owned<PJ> system(proj_crs_get_coordinate_system(context, crs));
   const int count = system ? proj_cs_get_axis_count(context, system.get()) : 0;
   for (int i = 0; i < count; ++i) {
     const char* name = nullptr;
     const char* direction = nullptr;
     const char* unit = nullptr;
+    const char* authority = nullptr;
+    const char* code = nullptr;
     double factor = 0;
     proj_cs_get_axis_info(context, system.get(), i, &name, nullptr, &direction, &factor, &unit,
-                          nullptr, nullptr);
+                          &authority, &code);
     const std::string way = text_of(direction);
     const int slot = way == "east" ? 0 : way == "north" ? 1 : way == "up" ? 2 : -1;
     if (slot < 0 || axes.position[static_cast<std::size_t>(slot)] >= 0)
@@ -27,10 +38,14 @@ void read_axes(PJ_CONTEXT* context, const PJ* crs, const Place& place, Axes& axe
              "one axis to the east and one to the north",
              "use a grid whose axes are east and north");
     const bool degrees = text_of(unit) == "degree";
-    if (!degrees && factor != 1.0)
+    const bool taken = slot < 2 && units == AxisUnits::AnyLength &&
+                       is_length(context, authority, code) &&
+                       (axes.metres == 1 || axes.metres == factor);
+    if (!degrees && factor != 1.0 && !taken)
       refuse(place, quoted(text_of(proj_get_name(crs))) + " counts in " + quoted(text_of(unit)),
              "a grid in metres", "use the metric grid of the region, and coordinates in it");
     if (slot < 2) axes.geographic = degrees;
+    if (slot < 2 && !degrees) axes.metres = factor;
     axes.position[static_cast<std::size_t>(slot)] = first + i;
   }
 }
@@ -73,15 +88,15 @@ std::string software_text(PJ_CONTEXT* context) {
          text_of(proj_context_get_database_metadata(context, "EPSG.VERSION"));
 }
 
-Axes axes_of(PJ_CONTEXT* context, const PJ* crs, const Place& place) {
+Axes axes_of(PJ_CONTEXT* context, const PJ* crs, const Place& place, AxisUnits units) {
   Axes axes;
   if (proj_get_type(crs) != PJ_TYPE_COMPOUND_CRS) {
-    read_axes(context, crs, place, axes, 0);
+    read_axes(context, crs, place, axes, 0, units);
   } else {
     const Owned<PJ> horizontal(proj_crs_get_sub_crs(context, crs, 0));
     const Owned<PJ> vertical(proj_crs_get_sub_crs(context, crs, 1));
-    read_axes(context, horizontal.get(), place, axes, 0);
-    read_axes(context, vertical.get(), place, axes, 2);
+    read_axes(context, horizontal.get(), place, axes, 0, units);
+    read_axes(context, vertical.get(), place, axes, 2, units);
   }
   if (axes.position[0] < 0 || axes.position[1] < 0)
     refuse(place, quoted(text_of(proj_get_name(crs))) + " has no axes east and north",

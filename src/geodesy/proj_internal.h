@@ -35,9 +35,12 @@ std::string software_text(PJ_CONTEXT* context);
 struct Axes {
   std::array<int, 3> position{-1, -1, -1};
   bool geographic = false;
+  double metres = 1;  // of one unit of east and north, where these are lengths
 };
-// Refusal where an axis points elsewhere or counts in other units than metres or degrees.
-Axes axes_of(PJ_CONTEXT* context, const PJ* crs, const Place& place);
+enum class AxisUnits { MetresAlone, AnyLength };
+// Refusal where an axis points elsewhere or counts in other units than degrees or these lengths;
+// heights count in metres.
+Axes axes_of(PJ_CONTEXT* context, const PJ* crs, const Place& place, AxisUnits units);
 
 inline std::string text_of(const char* text) { return text != nullptr ? text : ""; }
 
