@@ -16,6 +16,9 @@ StatedCrs crs_of(const DxfDrawing& drawing, const SourceFile& source, FaultList&
 // Which kinds were not looked at: one caution.
 void tell_passed_over(const DxfDrawing& drawing, const SourceFile& source,
                       std::vector<std::string>& cautions);
+// A drawing without any of the wanted kinds is refused by what it has instead.
+void refuse_without(const std::string& wanted, const std::string& needed, const DxfDrawing& drawing,
+                    const SourceFile& source, FaultList& faults);
 // The layers that were left out, where one is asked for. Refuses a layer that is not there.
 class DxfLayers {
  public:

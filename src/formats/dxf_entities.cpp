@@ -132,9 +132,11 @@ class Reading {
       DxfEntity entity = one(wanted || kind == "POLYLINE");
       if (kind == "POLYLINE" || kind == "INSERT") followers(entity, wanted);
       if (pair_ == nullptr) return;
-      if (!wanted)
+      if (entity.value(67, 0) != 0)
+        ++drawing_.passed_over[kind + " in paper space"];
+      else if (!wanted)
         ++drawing_.passed_over[kind];
-      else if (entity.value(67, 0) == 0)
+      else
         take_(std::move(entity));
     }
     advance();

@@ -40,7 +40,7 @@ struct DxfDrawing {
   bool odd_unit = false;         // it states another
   std::string unit;              // how it states it: "$INSUNITS 2"
   Place unit_place;
-  std::map<std::string, std::size_t> passed_over;  // kinds that are not looked at
+  std::map<std::string, std::size_t> passed_over;  // kinds that are not looked at, paper space
   std::string sha256;
 };
 

@@ -27,12 +27,34 @@ StatedCrs crs_of(const DxfDrawing& drawing, const SourceFile& source, FaultList&
   return stated;
 }
 
-void tell_passed_over(const DxfDrawing& drawing, const SourceFile& source,
-                      std::vector<std::string>& cautions) {
+namespace {
+
+std::string passed_over(const DxfDrawing& drawing) {
   std::string list;
   for (const auto& [kind, count] : drawing.passed_over)
     list += (list.empty() ? "" : ", ") + std::to_string(count) + " " + quoted(kind);
-  if (!list.empty()) cautions.push_back(source.name + ": not used: " + list);
+  return list;
+}
+
+bool has_blocks(const DxfDrawing& drawing) { return drawing.passed_over.contains("INSERT"); }
+
+}  // namespace
+
+void tell_passed_over(const DxfDrawing& drawing, const SourceFile& source,
+                      std::vector<std::string>& cautions) {
+  const std::string list = passed_over(drawing);
+  if (!list.empty())
+    cautions.push_back(source.name + ": not used: " + list +
+                       (has_blocks(drawing) ? "; what lies in blocks is not read" : ""));
+}
+
+void refuse_without(const std::string& wanted, const std::string& needed, const DxfDrawing& drawing,
+                    const SourceFile& source, FaultList& faults) {
+  if (!faults.empty()) return;
+  const std::string list = passed_over(drawing);
+  faults.add({source.name}, "no " + wanted + (list.empty() ? "" : ", but " + list), needed,
+             has_blocks(drawing) ? "explode its blocks, as what lies in them is not read"
+                                 : "export them as these");
 }
 
 bool DxfLayers::wants(const DxfEntity& entity) {
@@ -85,6 +107,8 @@ class PointsOfDrawing {
                        number_of(entity.layer), entity.line});
   }
 
+  bool empty() const { return points_.empty(); }
+
   void give(PointIntake& intake) const {
     layers_.finish(intake.faults());
     for (const DrawnPoint& p : points_) {
@@ -133,6 +157,7 @@ PointsFile read_dxf_points(const SourceFile& source, const PointsWanted& wanted,
       source, {"POINT", "TEXT"}, [&](DxfEntity&& e) { points.take(e); }, intake.faults());
   intake.place_by(crs_of(drawing, source, intake.faults(), intake.assumed(), intake.cautions()));
   if (intake.faults().empty()) points.give(intake);
+  if (points.empty()) refuse_without("POINT", "points as POINT", drawing, source, intake.faults());
   tell_passed_over(drawing, source, intake.cautions());
   return intake.finish(drawing.sha256);
 }

@@ -123,6 +123,9 @@ StringsFile read_dxf_strings(const SourceFile& source, Heights heights) {
       source, {"LINE", "POLYLINE", "LWPOLYLINE"},
       [&](DxfEntity&& e) { entities.push_back(std::move(e)); }, intake.faults());
   intake.place_by(crs_of(drawing, source, intake.faults(), intake.assumed(), intake.cautions()));
+  if (entities.empty())
+    refuse_without("LINE and no polyline", "strings as LINE, POLYLINE or LWPOLYLINE", drawing,
+                   source, intake.faults());
   intake.faults().throw_if_any();
   StringsOfDrawing strings(source, intake);
   for (const DxfEntity& entity : entities) strings.take(entity);

@@ -67,8 +67,6 @@ class SurfaceOfDrawing {
     if (polylines_ > 0)
       file_.cautions.push_back(source_.name + ": not used: " + std::to_string(polylines_) +
                                " POLYLINE, which are no faces");
-    if (file_.mesh.faces.empty() && faults_.empty())
-      fault(1, "no 3DFACE and no polyface", "a surface of triangles", "export it as 3DFACE");
   }
 
  private:
@@ -224,6 +222,9 @@ SurfaceFile read_dxf_surface(const SourceFile& source) {
   const Placing placing(crs_of(drawing, source, faults, file.assumed, file.cautions), source,
                         faults, file.assumed, file.cautions);
   surface.finish(placing);
+  if (file.mesh.faces.empty())
+    refuse_without("3DFACE and no polyface", "a surface of triangles as 3DFACE", drawing, source,
+                   faults);
   faults.throw_if_any();
   tell_passed_over(drawing, source, file.cautions);
   file.mesh.name = source.layer.value_or("");

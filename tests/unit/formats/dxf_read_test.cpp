@@ -151,7 +151,29 @@ TEST(DxfRead, BlocksAndPaperSpaceAreNoPartOfTheGround) {
   const auto read = read_dxf_points(text_file(bytes, "d.dxf"));
   ASSERT_EQ(read.points.size(), 1U);
   EXPECT_EQ(read.points.points[0].at, grid_position(3, 3, 3));
-  EXPECT_EQ(read.cautions, (std::vector<std::string>{"d.dxf: not used: 1 \"INSERT\""}));
+  EXPECT_EQ(read.cautions,
+            (std::vector<std::string>{"d.dxf: not used: 1 \"INSERT\", 1 \"POINT in paper space\"; "
+                                      "what lies in blocks is not read"}));
+}
+
+// A drawing whose survey lies in blocks alone is never an empty one: it is refused by what it has.
+TEST(DxfRead, ASurveyInBlocksAloneIsRefusedInWords) {
+  const std::string bytes = lines_of(
+      "0 SECTION 2 BLOCKS 0 BLOCK 2 B 0 POINT 8 P 10 1 20 1 30 1 0 LINE 8 P 10 1 20 1 30 1 11 2 21 "
+      "2 31 2 0 ENDBLK 0 ENDSEC 0 SECTION 2 ENTITIES 0 INSERT 8 P 2 B 10 9 20 9 30 9 0 INSERT 8 P "
+      "66 1 2 B 10 8 20 8 30 8 0 ATTRIB 8 P 1 62.5 0 SEQEND 0 MTEXT 8 P 1 G1 0 ENDSEC 0 EOF");
+  const SourceFile source = text_file(bytes, "d.dxf");
+  const std::string instead = "; explode its blocks, as what lies in them is not read\n";
+  EXPECT_EQ(refusal_text([&] { read_dxf_points(source); }),
+            "d.dxf:1:1: no POINT, but 2 \"INSERT\", 1 \"MTEXT\"; points as POINT" + instead);
+  EXPECT_EQ(refusal_text([&] { read_dxf_strings(source, Heights::Needed); }),
+            "d.dxf:1:1: no LINE and no polyline, but 2 \"INSERT\", 1 \"MTEXT\"; strings as LINE, "
+            "POLYLINE or LWPOLYLINE" +
+                instead);
+  EXPECT_EQ(refusal_text([&] { read_dxf_surface(source); }),
+            "d.dxf:1:1: no 3DFACE and no polyface, but 2 \"INSERT\", 1 \"MTEXT\"; a surface of "
+            "triangles as 3DFACE" +
+                instead);
 }
 
 TEST(DxfRead, LinesAndPolylinesAreStrings_string_intake_1) {
@@ -195,7 +217,9 @@ TEST(DxfRead, StringsThatCannotBe) {
   EXPECT_EQ(string_faults("0 POLYLINE 8 C 70 8 0 VERTEX 10 1 20 1 30 1 0 POINT 8 C"),
             "d.dxf:34:1: \"POINT\" in a POLYLINE; SEQEND; export it again\n");
   EXPECT_EQ(string_faults("0 POINT 8 C 10 1 20 1 30 1"),
-            "d.dxf:1:1: no strings; a file with strings; export the lines\n");
+            "d.dxf:1:1: no LINE and no polyline, but 1 \"POINT\"; strings as LINE, POLYLINE or "
+            "LWPOLYLINE; export "
+            "them as these\n");
 }
 
 TEST(DxfRead, FacesShareTheirCorners) {
@@ -249,7 +273,9 @@ TEST(DxfRead, PolyfaceMeshes) {
             "d.dxf:20:1: a mesh of rows and columns; 3DFACE or polyface; export the surface as "
             "3DFACE\n");
   EXPECT_EQ(surface_faults("0 POINT 8 P 10 1 20 1 30 1"),
-            "d.dxf:1:1: no 3DFACE and no polyface; a surface of triangles; export it as 3DFACE\n");
+            "d.dxf:1:1: no 3DFACE and no polyface, but 1 \"POINT\"; a surface of triangles as "
+            "3DFACE; export them "
+            "as these\n");
 }
 
 TEST(DxfRead, TextInTheDrawingsCodePage) {
