@@ -1,8 +1,12 @@
 #include "formats/geopackage_read.h"
 
+#include <fcntl.h>
 #include <gdal_priv.h>
 #include <ogrsf_frmts.h>
+#include <unistd.h>
 
+#include <cerrno>
+#include <filesystem>
 #include <limits>
 #include <memory>
 
@@ -17,12 +21,46 @@ namespace {
 
 using Dataset = std::unique_ptr<GDALDataset, decltype(&GDALClose)>;
 
+// An open file, closed with this.
+class Handle {
+ public:
+  explicit Handle(const SourceFile& source)
+      : handle_(::open(source.path.c_str(), O_RDONLY | O_CLOEXEC)) {
+    if (handle_ < 0) throw Refusal(storage_problem(source.name, "cannot be opened", errno));
+  }
+  ~Handle() { ::close(handle_); }
+  Handle(const Handle&) = delete;
+  Handle& operator=(const Handle&) = delete;
+  // A name of the open file that has no neighbours.
+  std::string path() const { return "/proc/self/fd/" + std::to_string(handle_); }
+
+ private:
+  int handle_;
+};
+
+// What another program has written beside the package is not in it yet.
+void refuse_journal(const SourceFile& source, FaultList& faults) {
+  std::error_code none;
+  const auto real = std::filesystem::canonical(source.path, none);
+  for (const char* const ending : {"-wal", "-journal"}) {
+    const auto size = std::filesystem::file_size(real.string() + ending, none);
+    if (!none && size > 0)
+      faults.add({source.name},
+                 "changes that are not in it yet, in " + squaredig::quoted(source.name + ending),
+                 "a whole GeoPackage",
+                 "close the program that has it open, or save a copy and name that");
+  }
+}
+
 Dataset open_package(const SourceFile& source, FaultList& faults) {
+  refuse_journal(source, faults);
   RegisterOGRGeoPackage();
   const char* const drivers[] = {"GPKG", nullptr};
-  // without immutable the library under it would write journals beside the file
+  // Without immutable the library under it writes journals beside the file, and works in those it
+  // finds there; it takes no file for immutable that has one beside its name.
   const char* const options[] = {"IMMUTABLE=YES", "LIST_ALL_TABLES=NO", nullptr};
-  Dataset file(GDALDataset::Open(source.path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers,
+  const Handle alone(source);
+  Dataset file(GDALDataset::Open(alone.path().c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers,
                                  options, nullptr),
                &GDALClose);
   if (file == nullptr)
@@ -39,12 +77,13 @@ OGRLayer* layer_of(GDALDataset& file, const SourceFile& source, FaultList& fault
     OGRLayer* layer = file.GetLayer(i);
     const std::string name = layer->GetName();
     if (source.layer && name == *source.layer) return layer;
-    list += (list.empty() ? "" : ", ") + quoted(name);
+    list += (list.empty() ? "" : ", ") + squaredig::quoted(name);
     only = layer;
   }
   if (file.GetLayerCount() == 1 && !source.layer) return only;
   faults.add({source.name}, list.empty() ? "no layer" : "layers " + list,
-             source.layer ? "a layer " + quoted(*source.layer) : "one layer, or the name of one",
+             source.layer ? "a layer " + squaredig::quoted(*source.layer)
+                          : "one layer, or the name of one",
              "name it in the job: { file = \"...\", layer = \"...\" }");
   return nullptr;
 }

@@ -7,7 +7,8 @@
 // Requires: nothing; the file may be anything.
 // Accuracy: exact as read; one rounding where the unit is not the metre.
 // Errors: a Refusal of all faults of the file: no such layer, several without a name to choose,
-//   geometries without heights where heights are wanted, of another kind, or empty; curves.
+//   geometries without heights where heights are wanted, of another kind, or empty; curves; changes
+//   that another program keeps beside the file. Nothing beside it is opened or changed.
 // Source: OGC GeoPackage 1.3 (12-128r18), read by GDAL with its GeoPackage driver alone.
 #pragma once
 

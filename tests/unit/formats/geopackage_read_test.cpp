@@ -53,6 +53,24 @@ TEST(GeoPackageRead, PointsOfTheOnlyLayer) {
     EXPECT_FALSE(std::filesystem::exists(source.path + beside)) << beside;
 }
 
+// Journals of another program are neither worked into the file nor taken away.
+TEST(GeoPackageRead, AJournalBesideItIsLeftAloneAndRefused) {
+  const SourceFile source = package({points_layer("ground")});
+  for (const std::string ending : {"-wal", "-journal"}) {
+    const std::string beside = source.path + ending;
+    std::ofstream(beside) << "changes";
+    EXPECT_EQ(faults(source),
+              "g.gpkg:1:1: changes that are not in it yet, in \"g.gpkg" + ending +
+                  "\"; a whole GeoPackage; close the program that has it open, or save a copy and "
+                  "name that\n");
+    EXPECT_EQ(squaredig::testing::content(beside), "changes");
+    std::ofstream(beside, std::ios::trunc).close();
+    EXPECT_EQ(faults(source), "");
+    EXPECT_TRUE(std::filesystem::exists(beside));
+    std::filesystem::remove(beside);
+  }
+}
+
 TEST(GeoPackageRead, LayersByName) {
   SourceFile source = package({points_layer("ground"), points_layer("trees")});
   EXPECT_EQ(faults(source),
