@@ -1,6 +1,6 @@
 #include "formats/geoid_file.h"
 
-#include <cpl_error.h>
+#include <gdal_frmts.h>
 #include <gdal_priv.h>
 
 #include <array>
@@ -8,19 +8,12 @@
 #include <limits>
 #include <memory>
 
+#include "formats/gdal_hush_internal.h"
 #include "formats/input_file.h"
 #include "quantity/number_text.h"
 
 namespace squaredig::formats {
 namespace {
-
-class QuietLibrary {
- public:
-  QuietLibrary() { CPLPushErrorHandler(CPLQuietErrorHandler); }
-  ~QuietLibrary() { CPLPopErrorHandler(); }
-  QuietLibrary(const QuietLibrary&) = delete;
-  QuietLibrary& operator=(const QuietLibrary&) = delete;
-};
 
 struct Close {
   void operator()(GDALDataset* d) const { GDALClose(d); }
@@ -51,7 +44,8 @@ class GeoidReader {
   }
 
   void open() {
-    GDALAllRegister();
+    GDALRegister_GTX();
+    GDALRegister_GTiff();
     const std::array<const char*, 3> drivers{"GTX", "GTiff", nullptr};
     dataset_.reset(
         GDALDataset::FromHandle(GDALOpenEx(source_.path.c_str(), GDAL_OF_RASTER | GDAL_OF_READONLY,
@@ -91,16 +85,20 @@ class GeoidReader {
   }
 
   void read_nodes(field::GeoidGrid& grid) {
-    constexpr std::size_t kMostNodes = 200'000'000;
+    constexpr std::size_t kMostNodes = 50'000'000;
     if (grid.rows * grid.columns > kMostNodes)
       fault(file_ + " has " + std::to_string(grid.rows * grid.columns) + " nodes",
             std::to_string(kMostNodes) + " at most", "cut the region of the work out of it");
-    grid.separation_m.resize(grid.rows * grid.columns);
     GDALRasterBand* band = dataset_->GetRasterBand(1);
     const int columns = dataset_->GetRasterXSize(), rows = dataset_->GetRasterYSize();
-    if (band->RasterIO(GF_Read, 0, 0, columns, rows, grid.separation_m.data(), columns, rows,
-                       GDT_Float32, 0, 0, nullptr) != CE_None)
-      fault(file_ + " is cut short", "every node of the grid", "get it again");
+    // row by row: what a file claims takes no memory before it is there
+    std::vector<float> row(grid.columns);
+    for (int i = 0; i < rows; ++i) {
+      if (band->RasterIO(GF_Read, 0, i, columns, 1, row.data(), columns, 1, GDT_Float32, 0, 0,
+                         nullptr) != CE_None)
+        fault(file_ + " is cut short", "every node of the grid", "get it again");
+      grid.separation_m.insert(grid.separation_m.end(), row.begin(), row.end());
+    }
     int has_nodata = 0;
     const auto nodata = static_cast<float>(band->GetNoDataValue(&has_nodata));
     if (has_nodata == 0) return;
@@ -111,7 +109,7 @@ class GeoidReader {
   const SourceFile& source_;
   Place place_;
   std::string file_;
-  QuietLibrary quiet_;
+  GdalAtHome home_;
   std::unique_ptr<GDALDataset, Close> dataset_;
 };
 

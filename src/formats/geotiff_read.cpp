@@ -56,10 +56,11 @@ void check(GDALDataset& file, PointIntake& intake) {
   band.GetBlockSize(&block_columns, &block_rows);
   const double across = std::ceil(double{1} * band.GetXSize() / std::max(block_columns, 1));
   const double bytes = across * block_columns * block_rows * GDALGetDataTypeSizeBytes(type);
-  if (block_columns < 1 || block_rows < 1 || bytes > kMostBytes)
+  const double row = static_cast<double>(sizeof(double)) * band.GetXSize();
+  if (block_columns < 1 || block_rows < 1 || bytes > kMostBytes || row > kMostBytes)
     fault(intake,
-          "blocks of " + std::to_string(block_columns) + " by " + std::to_string(block_rows) +
-              " cells",
+          "rows of " + std::to_string(band.GetXSize()) + " cells in blocks of " +
+              std::to_string(block_columns) + " by " + std::to_string(block_rows),
           "a row of blocks of 256 MB at most", "export it in strips or tiles");
   std::array<double, 6> at{};
   if (file.GetGeoTransform(at.data()) != CE_None)

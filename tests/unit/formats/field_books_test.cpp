@@ -1,7 +1,11 @@
 // Field books in: total station, levels, GNSS, pairs; and the geoid file.
 #include <gtest/gtest.h>
 
+#include <array>
 #include <cmath>
+#include <cstdint>
+#include <cstring>
+#include <filesystem>
 
 #include "formats/field_json.h"
 #include "formats/field_points_csv.h"
@@ -233,6 +237,43 @@ TEST(GeoidFile, NodesAreReadWithTheirPlaces) {
       geoid(squaredig::testing::shared_data("geoid/test_vgrid_pixelispoint.tif"));
   EXPECT_NEAR(tiff.grid.west.in_degrees(), 4, 1e-12);
   EXPECT_NEAR(tiff.grid.north.in_degrees(), 55, 1e-12);
+}
+
+// A GTX by its layout: latitude and longitude of the first node, their steps, rows and columns, and
+// the nodes, all with the most significant byte first. From memory; GDAL's driver reads it.
+template <class Number>
+void put(std::string& bytes, Number number) {
+  std::array<char, sizeof number> raw{};
+  std::memcpy(raw.data(), &number, sizeof number);
+  bytes.append(raw.rbegin(), raw.rend());
+}
+std::string gtx(std::int32_t rows, std::int32_t columns, std::size_t nodes) {
+  std::string bytes;
+  for (const double value : {53.0, -8.0, 0.25, 0.5}) put(bytes, value);
+  put(bytes, rows);
+  put(bytes, columns);
+  for (std::size_t i = 0; i < nodes; ++i) put(bytes, 57.0F + static_cast<float>(i));
+  return bytes;
+}
+
+TEST(GeoidFile, NothingBesideItIsLookedAt_geoid_file_2) {
+  const auto beside = squaredig::testing::text_file(
+      "<PAMDataset><GeoTransform>0, 1, 0, 10, 0, -1</GeoTransform><PAMRasterBand band=\"1\">"
+      "<NoDataValue>57</NoDataValue></PAMRasterBand></PAMDataset>",
+      "g.gtx.aux.xml");
+  const GeoidFile file = geoid(squaredig::testing::text_file(gtx(2, 3, 6), "g.gtx").path);
+  EXPECT_EQ(file.grid.west.in_degrees(), -8);
+  EXPECT_EQ(file.grid.north.in_degrees(), 53.25);
+  EXPECT_EQ(file.grid.step_longitude.in_degrees(), 0.5);
+  EXPECT_EQ(file.grid.separation_m, (std::vector<float>{60, 61, 62, 57, 58, 59}));
+  std::filesystem::remove(beside.path);
+}
+
+TEST(GeoidFile, SizesThatAreOnlyClaimedTakeNoMemory) {
+  for (const std::int32_t side : {1000, 7000, 40000, 2000000000}) {
+    const auto source = squaredig::testing::text_file(gtx(side, side, 6), "g.gtx");
+    EXPECT_NE(refusal_text([&] { geoid(source.path); }), "") << side;
+  }
 }
 
 TEST(GeoidFile, DamagedFilesAreRefusedWhole_geoid_file_1) {

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <filesystem>
 
 #include "other_program.h"
 #include "refusal_text.h"
@@ -128,10 +129,40 @@ TEST(GeoTiffRead, SystemsUnitsAndBands) {
             std::string::npos);
   EXPECT_NE(tiff_faults("-a_srs EPSG:2157 -a_scale 2").find("values scaled by 2 with offset 0;"),
             std::string::npos);
+  SourceFile datum = as_tiff(ascii, "-a_srs EPSG:2157+5731");
+  datum.grid = GridWanted{2157, 5731};
+  EXPECT_TRUE(read_geotiff_points(datum).assumed.empty());
+  datum.grid = GridWanted{2157, 5773};
+  EXPECT_EQ(refusal_text([&] { read_geotiff_points(datum); }),
+            "out.tif:1:1: heights in EPSG:5731; EPSG:5773 as the job states; convert the file, or "
+            "correct heights in the job\n");
   SourceFile local = as_tiff(ascii, "-a_srs EPSG:2903");
   local.grid = GridWanted{};
   EXPECT_EQ(read_geotiff_points(local).points.points[0].at,
             grid_position(105 * (1200.0 / 3937.0), 215 * (1200.0 / 3937.0), 1200.0 / 3937.0));
+}
+
+// A row of two hundred million cells in a file of a few hundred bytes.
+TEST(GeoTiffRead, SizesThatAreOnlyClaimedTakeNoMemory) {
+  if (!squaredig::testing::has_program("gdal_create")) GTEST_SKIP() << "no gdal_create";
+  const SourceFile wide = text_file("", "wide.tif");
+  output_of(
+      "gdal_create -q -of GTiff -ot Byte -outsize 200000000 1 -co SPARSE_OK=TRUE -a_srs "
+      "EPSG:2157 -a_ullr 0 1 200000000 0 " +
+      wide.path);
+  EXPECT_LT(std::filesystem::file_size(wide.path), 4096U);
+  EXPECT_EQ(refusal_text([&] { read_geotiff_points(wide); }),
+            "wide.tif:1:1: rows of 200000000 cells in blocks of 200000000 by 1; a row of blocks of "
+            "256 MB at most; export it in strips or tiles\n");
+  // what lies beside a raster is not looked at
+  const SourceFile source = as_tiff(kHead + "1 2 3\n4 5 6\n", "-a_srs EPSG:2157");
+  const auto alone = read_geotiff_points(source);
+  for (const char* const ending : {".aux.xml", ".ovr", ".msk"})
+    std::ofstream(source.path + ending)
+        << "<PAMDataset><GeoTransform>0, 1, 0, 10, 0, -1</GeoTransform></PAMDataset>";
+  EXPECT_EQ(read_geotiff_points(source).points.points[0].at, alone.points.points[0].at);
+  for (const char* const ending : {".aux.xml", ".ovr", ".msk"})
+    std::filesystem::remove(source.path + ending);
 }
 
 TEST(RealRaster, TheKnownCellsAndHeights_raster_1) {
