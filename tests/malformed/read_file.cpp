@@ -1,4 +1,5 @@
-// read_file ROLE FILE: what the readers make of one file, as points, strings or a surface.
+// read_file ROLE FILE [units=ft] [codes=2]: what the readers make of one file, as points, strings
+// or a surface, with what a job may say of it.
 //
 // Taken: one line with how much was read and used and between which coordinates it lies; refused:
 // its lines, and exit status 2; a disk that cannot be read: 3.
@@ -47,7 +48,18 @@ std::string taken(const File& file, const std::string& how_many, const Box& box)
          " " + how_many + " " + box.text() + "\n";
 }
 
-std::string read(const std::string& role, const std::string& path) {
+void say(const std::string& word, formats::SourceFile& source) {
+  const auto equals = word.find('=');
+  const std::string key = word.substr(0, equals), value = word.substr(equals + 1);
+  if (key == "codes") source.codes = {value};
+  if (key == "units")
+    source.unit = value == "ft"      ? formats::LengthUnit::Foot
+                  : value == "us-ft" ? formats::LengthUnit::UsSurveyFoot
+                                     : formats::LengthUnit::Metre;
+}
+
+std::string read(const std::string& role, const std::string& path,
+                 const std::vector<std::string>& words) {
   job::FileSpec spec;
   spec.path = path;
   spec.place = {"job.toml"};
@@ -55,6 +67,7 @@ std::string read(const std::string& role, const std::string& path) {
   source.path = path;
   source.name = path.substr(path.rfind('/') + 1);
   source.grid = formats::GridWanted{};  // a local grid: any projected system is taken, and told
+  for (const auto& word : words) say(word, source);
   Box box;
   if (role == "points") {
     const auto file = app::points_of_file(spec, source, {}, {});
@@ -76,9 +89,9 @@ std::string read(const std::string& role, const std::string& path) {
 }  // namespace squaredig
 
 int main(int argc, char** argv) {
-  if (argc != 3) return 1;
+  if (argc < 3) return 1;
   try {
-    std::fputs(squaredig::read(argv[1], argv[2]).c_str(), stdout);
+    std::fputs(squaredig::read(argv[1], argv[2], {argv + 3, argv + argc}).c_str(), stdout);
     return 0;
   } catch (const squaredig::Refusal& refusal) {
     bool storage = false;

@@ -4,10 +4,11 @@
 The demo's ground is written as CSV, LandXML, DXF, LAS, GeoJSON and GeoPackage (survey_files.py: none
 of the program's own code) and the demo's dig is computed from each. Formats that hold a double give the
 cut to the last bit; LAS at a scale of 1 mm gives it to 1e-6 m3, as the demo's points are whole
-millimetres. Feet of both kinds agree with metres to 1e-6 m3, LAS within half its scale over the pit.
+millimetres. Feet of both kinds agree with metres to 1e-6 m3; LAS in feet gives the cut of what it holds to
+the last bit, and that is within half its scale over the pit of the one in metres.
 A grid of heights is the same ground as ASCII grid, GeoTIFF (gdal_translate) and CSV. Files whose unit
 contradicts their coordinate system or the job are refused; a file in another projection of the same
-datum is taken over exactly. Refusals end with status 2 and leave nothing.
+datum, or in feet of the same projection, is taken over exactly. Refusals end with status 2 and leave nothing.
 """
 import json
 import pathlib
@@ -86,12 +87,20 @@ def feet(job, points, wanted):
             spec = f'{{ file = "feet{ending}", units = "{unit}" }}'
             off = abs(job.cut(spec, ["GL"])["cut_bank_m3"] - wanted["cut_bank_m3"])
             check(off < 1e-6, f"{ending} in {unit}: {off} m3 off")
-        scale = 1e-6
-        in_unit = survey_files.in_unit(points, unit)
-        (job.folder / "feet.las").write_bytes(survey_files.las(in_unit, "2", unit, scale))
-        off = abs(job.cut('"feet.las"', ["2"])["cut_bank_m3"] - wanted["cut_bank_m3"])
-        check(off < wanted["crest_area_m2"] * scale * survey_files.METRES[unit] / 2,
-              f"LAS in {unit}: {off} m3 off")
+        for scale in (1e-3, 1e-6):
+            las_in_feet(job, survey_files.in_unit(points, unit), unit, scale, wanted)
+
+
+def las_in_feet(job, points, unit, scale, wanted):
+    (job.folder / "feet.las").write_bytes(survey_files.las(points, "2", unit, scale))
+    held = survey_files.las_held(points, scale)
+    (job.folder / "held.csv").write_bytes(survey_files.table(held, "GL", unit))
+    cut = job.cut('"feet.las"', ["2"])["cut_bank_m3"]
+    same = job.cut(f'{{ file = "held.csv", units = "{unit}" }}', ["GL"])["cut_bank_m3"]
+    check(cut == same, f"LAS in {unit} of {scale}: {cut} m3, what it holds gives {same} m3")
+    off = abs(cut - wanted["cut_bank_m3"])
+    check(off < wanted["crest_area_m2"] * scale * survey_files.METRES[unit] / 2,
+          f"LAS in {unit} of {scale}: {off} m3 off")
 
 
 def contradictions(job, points):
@@ -128,6 +137,23 @@ def other_systems(job, points, wanted):
     check(any("EPSG:2158 are taken over to EPSG:2157" in text for text in result["assumed"]),
           f"EPSG:2158: not told: {result['assumed']}")
     job.refused('"other.gpkg"', "m only; coordinates in EPSG:2157, or a way that loses nothing;")
+    feet_of_the_same_projection(job, points)
+
+
+def feet_of_the_same_projection(job, points):
+    """Arizona Central in metres is the job's, and of the file the same in feet (EPSG:2762, 2868)."""
+    metric = job.text
+    job.text = metric.replace("EPSG:2157", "EPSG:2762")
+    feet = survey_files.in_unit(points, "ft")
+    (job.folder / "zone.las").write_bytes(survey_files.las(feet, "2", "ft", 1e-3, 2868))
+    (job.folder / "held.csv").write_bytes(survey_files.table(survey_files.las_held(feet), "GL", "ft"))
+    result = job.cut('"zone.las"', ["2"])
+    off = abs(result["cut_bank_m3"] - job.cut('{ file = "held.csv", units = "ft" }', ["GL"])["cut_bank_m3"])
+    check(off < 1e-6, f"EPSG:2868: the cut is {off} m3 off")
+    check(any("EPSG:2868 are taken over to EPSG:2762" in text for text in result["assumed"]),
+          f"EPSG:2868: not told: {result['assumed']}")
+    job.refused('{ file = "zone.las", units = "us-ft" }', "lengths in ft of EPSG:2868; us-ft as the job states;")
+    job.text = metric
 
 
 def rasters(job):

@@ -32,8 +32,16 @@ def ground_points(path, code="GL"):
                 for row in csv.DictReader(lines) if row["code"] == code]
 
 
-def las(points, code, unit, scale=0.001):
-    keys = [(1024, 1), (3076, GEO_UNIT[unit])] + ([(3072, EPSG)] if unit == "m" else [])
+def las_held(points, scale=0.001):
+    """The points as LAS holds them: numbers of the scale, counted from a whole offset."""
+    offset = [float(int(min(p[i] for p in points))) for i in (1, 2, 3)]
+    return [(p[0], *(round((p[i + 1] - offset[i]) / scale) * scale + offset[i] for i in range(3)))
+            for p in points]
+
+
+def las(points, code, unit, scale=0.001, epsg=None):
+    system = epsg or (EPSG if unit == "m" else None)
+    keys = [(1024, 1), (3076, GEO_UNIT[unit])] + ([(3072, system)] if system else [])
     keys.sort()
     directory = struct.pack("<4H", 1, 1, 0, len(keys))
     directory += b"".join(struct.pack("<4H", key, 0, 1, value) for key, value in keys)
