@@ -2,13 +2,10 @@
 #include "formats/raster_read.h"
 #include "fuzz/fuzz_target.h"
 
-using namespace squaredig;
-using fuzz::reading;
-using fuzz::sound;
+namespace squaredig::fuzz {
 
-extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  const fuzz::FuzzFile file(data, size);
-  const auto& source = file.source();
-  reading([&] { sound(formats::read_geotiff_points(source).points); });
-  return 0;
+void read_input(const formats::SourceFile& file) {
+  reading([&] { sound(formats::read_geotiff_points(file).points); });
 }
+
+}  // namespace squaredig::fuzz

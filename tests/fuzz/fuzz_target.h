@@ -1,9 +1,6 @@
-// What every fuzzer does with its bytes: a file is made of them in memory, readers read it, and
-// what comes out is sound or a Refusal with places; anything else ends the process.
+// What every fuzzer does with its file: readers read it, and what comes out is sound or a Refusal
+// with places; anything else ends the process.
 #pragma once
-
-#include <sys/mman.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <cstdint>
@@ -14,23 +11,8 @@
 
 namespace squaredig::fuzz {
 
-class FuzzFile {
- public:
-  FuzzFile(const std::uint8_t* data, std::size_t size) : handle_(memfd_create("fuzz", 0)) {
-    if (handle_ < 0 || write(handle_, data, size) != static_cast<ssize_t>(size)) std::abort();
-    source_.path = "/proc/self/fd/" + std::to_string(handle_);
-    source_.name = "fuzz";
-    source_.grid = formats::GridWanted{};
-  }
-  ~FuzzFile() { close(handle_); }
-  FuzzFile(const FuzzFile&) = delete;
-  FuzzFile& operator=(const FuzzFile&) = delete;
-  const formats::SourceFile& source() const { return source_; }
-
- private:
-  int handle_;
-  formats::SourceFile source_;
-};
+// The readings of one fuzzer: what it tries with a file, named "fuzz".
+void read_input(const formats::SourceFile& file);
 
 inline void wanted(bool holds) {
   if (!holds) std::abort();
