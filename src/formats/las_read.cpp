@@ -17,6 +17,7 @@ struct Seen {
   std::array<std::int32_t, 3> low;
   std::array<std::int32_t, 3> high;
   std::array<std::uint64_t, 256> classes{};
+  std::uint64_t not_last = 0;  // points with another return of their pulse below them
 
   Seen() {
     low.fill(std::numeric_limits<std::int32_t>::max());
@@ -35,14 +36,20 @@ struct LasPoint {
   std::array<std::int32_t, 3> at;
   unsigned point_class;
   bool withheld;
+  bool last;
 };
 
 LasPoint point_of(std::string_view record, unsigned format) {
-  LasPoint point{{little_i32(record, 0), little_i32(record, 4), little_i32(record, 8)}, 0, false};
+  LasPoint point{
+      {little_i32(record, 0), little_i32(record, 4), little_i32(record, 8)}, 0, false, true};
   const auto byte = [&](std::size_t at) { return static_cast<unsigned char>(record[at]); };
   // formats 0 to 5: five bits of class, then three flags; later formats give each a byte
   point.point_class = format < 6 ? byte(15) & 0x1FU : byte(16);
   point.withheld = format < 6 ? (byte(15) & 0x80U) != 0 : (byte(15) & 0x04U) != 0;
+  // the return's number, and above it how many the pulse has: three bits each, or four
+  const unsigned number = byte(14) & (format < 6 ? 7U : 15U);
+  const unsigned returns = format < 6 ? (byte(14) >> 3U) & 7U : byte(14) >> 4U;
+  point.last = number >= returns;
   return point;
 }
 
@@ -86,6 +93,7 @@ class LasReading {
     if (point.withheld) return intake_.set_aside(number_, "the point is marked withheld");
     const std::string& code = names_[point.point_class];
     if (!wanted_[point.point_class]) return intake_.set_aside_code(number_, code);
+    if (!point.last) ++seen_.not_last;
     std::array<double, 3> p{};
     for (std::size_t i = 0; i < 3; ++i) p[i] = point.at[i] * header_.scale[i] + header_.offset[i];
     intake_.take({p[0], p[1], p[2], {}, code, {"", number_, 1}});
@@ -111,7 +119,7 @@ void tell_box(const LasHeader& header, const Seen& seen, const std::string& file
   }
 }
 
-// Without codes every class is ground: that is worth telling where there are several.
+// Without codes every class and return is ground: that is worth telling where there are several.
 void tell_classes(const SourceFile& source, const Seen& seen, std::vector<std::string>& cautions) {
   std::string list;
   int several = 0;
@@ -124,6 +132,9 @@ void tell_classes(const SourceFile& source, const Seen& seen, std::vector<std::s
   if (source.codes.empty() && several > 1)
     cautions.push_back(source.name + ": points of every class are taken, " + list +
                        "; codes = [\"2\"] takes those classified as ground alone");
+  if (source.codes.empty() && seen.not_last > 0)
+    cautions.push_back(source.name + ": of the points that are taken " +
+                       std::to_string(seen.not_last) + " lie above a later return of their pulse");
 }
 
 void tell_what_follows(const LasHeader& header, std::uint64_t size, const std::string& file,

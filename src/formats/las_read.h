@@ -2,7 +2,8 @@
 //
 // What: easting, northing and height of every point of formats 0 to 10; its class as its code, in
 //   decimal ("2" is ground); its number in the file, from 1, as its line. Points marked withheld
-//   are set aside. Extra bytes and waveforms are passed over. LAZ is refused.
+//   are set aside; points above another return of their pulse are counted, where all are taken.
+//   Extra bytes and waveforms are passed over. LAZ is refused.
 // Frame and units: the file's coordinate system and units, from GeoTIFF keys or WKT, made the
 //   job's (stated_crs.h).
 // Requires: nothing; the file may be anything.

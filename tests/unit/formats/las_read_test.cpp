@@ -82,6 +82,21 @@ TEST(LasRead, WithheldPointsAreSetAside) {
   }
 }
 
+TEST(LasRead, PointsAboveAnotherReturnAreTold) {
+  for (const unsigned format : {1U, 7U}) {
+    MadeLas made;
+    made.minor = 4;
+    made.format = format;
+    for (auto& point : made.points) point.point_class = 2;
+    made.points[0].returns = made.points[1].returns = 5;
+    made.points[1].number = 5;
+    EXPECT_EQ(read(made).cautions,
+              (std::vector<std::string>{"c.las: of the points that are taken 1 lie above a later "
+                                        "return of their pulse"}));
+    EXPECT_TRUE(read(made, {"2"}).cautions.empty());
+  }
+}
+
 TEST(LasRead, PointsOutsideTheWindowAreCountedAndNotKept_point_intake_1) {
   const SourceFile source = text_file(las_bytes({}), "c.las");
   PointsWanted wanted;

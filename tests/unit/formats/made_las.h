@@ -14,6 +14,8 @@ struct MadeLasPoint {
   std::int32_t x, y, z;
   unsigned point_class = 2;
   bool withheld = false;
+  unsigned number = 1;  // of the return, of so many
+  unsigned returns = 1;
 };
 
 struct MadeLas {
@@ -70,6 +72,7 @@ inline std::string las_bytes(const MadeLas& made) {
     put(record, 0, point.x);
     put(record, 4, point.y);
     put(record, 8, point.z);
+    record[14] = static_cast<char>(point.number | point.returns << (made.format < 6 ? 3U : 4U));
     if (made.format < 6) {
       record[15] = static_cast<char>(point.point_class | (point.withheld ? 0x80U : 0U));
     } else {

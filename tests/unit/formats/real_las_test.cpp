@@ -32,6 +32,9 @@ TEST(RealLas, SimpleCountsClassesAndExtent) {
   source.unit = LengthUnit::Foot;
   const auto file = read_las_points(source);
   EXPECT_EQ(file.points.size(), 1065U);
+  // counted by the specification's layout of format 3, in Python
+  EXPECT_EQ(file.cautions.back(),
+            "simple.las: of the points that are taken 164 lie above a later return of their pulse");
   EXPECT_EQ(count_of("simple.las", "1"), 789U);
   EXPECT_EQ(count_of("simple.las", "2"), 276U);
   EXPECT_NEAR(file.extent.low().easting.in_metres() / 0.3048, 635619.85, 0.005);
