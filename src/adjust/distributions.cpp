@@ -82,8 +82,6 @@ double reached(Function f, double p) {
 
 }  // namespace
 
-double normal_probability(double x) { return std::erfc(-x / std::numbers::sqrt2) / 2; }
-
 double normal_quantile(double p) {
   if (p == 0.5) return 0;
   const double tail = p < 0.5 ? p : 1 - p;

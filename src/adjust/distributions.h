@@ -1,4 +1,4 @@
-// Distributions that tests of observations need: normal, chi-square and F, and their quantiles.
+// Distributions that tests of observations need: normal quantiles; chi-square and F both ways.
 //
 // Frame and units: plain numbers. Requires: probabilities in (0, 1); degrees of freedom from 1 on.
 // Laws: distributions.1 a quantile put into its distribution gives the probability back.
@@ -10,7 +10,6 @@
 
 namespace squaredig::adjust {
 
-double normal_probability(double x);
 double normal_quantile(double p);
 double chi_square_probability(double x, double freedom);
 double chi_square_quantile(double p, double freedom);

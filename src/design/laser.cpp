@@ -33,17 +33,16 @@ Laser Laser::set_up(const LaserInput& input, const Tank& tank, const PointTable&
   const GridPosition mark = mark_in(control, m.mark, input.place);
   const GridPosition check = mark_in(control, m.check_mark, input.place);
   const LevelPlane plane{mark.at, mark.height + m.staff_on_mark, input.fall, input.fall_bearing};
-  laser.check_error_ = m.staff_on_check - (plane.at(check.at) - check.height);
-  if (abs(*laser.check_error_) <= m.check_tolerance) {
+  const Length error = m.staff_on_check - (plane.at(check.at) - check.height);
+  if (abs(error) <= m.check_tolerance) {
     laser.plane_ = plane;
     return laser;
   }
-  laser.findings_.push_back({"laser-check", "The laser read from mark " + quoted(m.mark) + " is " +
-                                                fixed(laser.check_error_->in_millimetres(), 1) +
-                                                " mm off on mark " + quoted(m.check_mark) +
-                                                ", permitted " +
-                                                fixed(m.check_tolerance.in_millimetres(), 1) +
-                                                " mm: staff readings are withheld."});
+  laser.findings_.push_back(
+      {"laser-check",
+       "The laser read from mark " + quoted(m.mark) + " is " + fixed(error.in_millimetres(), 1) +
+           " mm off on mark " + quoted(m.check_mark) + ", permitted " +
+           fixed(m.check_tolerance.in_millimetres(), 1) + " mm: staff readings are withheld."});
   return laser;
 }
 

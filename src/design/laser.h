@@ -26,14 +26,11 @@ class Laser {
   // Below 0 or beyond the staff's length.
   bool off_staff(Length reading) const;
   const std::optional<LevelPlane>& plane() const { return plane_; }
-  // Staff read on the check mark less what the plane expects there; nothing without a mark.
-  std::optional<Length> check_error() const { return check_error_; }
   const std::vector<Finding>& findings() const { return findings_; }
 
  private:
   std::optional<LevelPlane> plane_;
   std::optional<Length> staff_length_;
-  std::optional<Length> check_error_;
   std::vector<Finding> findings_;
 };
 

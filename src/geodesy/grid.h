@@ -10,9 +10,9 @@
 // Accuracy: coordinates to 0.6 mm, point scale to 1e-9 and convergence to 0.02 seconds against the
 //   five published stations of GDA2020, tests/published/geodesy_*.
 // Errors: Refusal for text that is no authority code, an unknown code, a reference system that is
-// not
-//   projected, is not in metres, does not have one axis east and one north, counts longitude from
-//   another meridian than Greenwich, or is not conformal; for a point the projection cannot take.
+//   not projected, is not in metres, does not have one axis east and one north, counts longitude
+//   from another meridian than Greenwich, or is not conformal; for a point the projection cannot
+//   take.
 // Source: PROJ 9 library reference; GDA2020 Technical Manual v1.3 for the published values.
 #pragma once
 

@@ -171,10 +171,6 @@ std::variant<ToWgs84, Problem> ToWgs84::search(const Grid& grid, GridPoint near,
   return ToWgs84(std::get<Operation>(std::move(found)));
 }
 
-ToWgs84 ToWgs84::from(const Grid& grid, GridPoint near, const Place& place) {
-  return ToWgs84(Operation::best(grid.code(), "EPSG:4326", grid.to_geographic(near), place));
-}
-
 Geographic ToWgs84::operator()(GridPoint p) const {
   const Position out = operation_.apply({p.easting.in_metres(), p.northing.in_metres(), 0});
   return {Angle::degrees(out.north), Angle::degrees(out.east)};

@@ -64,7 +64,6 @@ class Operation {
 // From the grid to longitude and latitude of WGS 84, as RFC 7946 wants them.
 class ToWgs84 {
  public:
-  static ToWgs84 from(const Grid& grid, GridPoint near, const Place& place);
   static std::variant<ToWgs84, Problem> search(const Grid& grid, GridPoint near,
                                                const Place& place);
   Geographic operator()(GridPoint p) const;

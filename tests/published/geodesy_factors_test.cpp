@@ -47,10 +47,8 @@ TEST(PublishedFactors, WorkedTraverseOfTheNgsManual) {
   const double ground[] = {4805.468, 3963.694, 4966.083, 3501.223, 4466.935};
   const double grid[] = {4805.508, 3963.727, 4966.125, 3501.252, 4466.973};
   for (std::size_t i = 0; i < 5; ++i) {
-    const Length measured = Length::metres(ground[i] * kFoot);
-    EXPECT_NEAR(to_grid_length(measured, combined).in_metres() / kFoot, grid[i], 0.0006);
-    EXPECT_NEAR(to_ground_length(to_grid_length(measured, combined), combined).in_metres(),
-                measured.in_metres(), 1e-12);
+    const Length on_grid = Length::metres(grid[i] * kFoot);
+    EXPECT_NEAR(to_ground_length(on_grid, combined).in_metres() / kFoot, ground[i], 0.0006);
   }
 }
 

@@ -37,7 +37,7 @@ TEST(Operation, LongitudeIsEastAndLatitudeNorth) {
     const GridPoint middle =
         grid.to_grid({(area.south_west.latitude + area.north_east.latitude) / 2,
                       (area.south_west.longitude + area.north_east.longitude) / 2});
-    const ToWgs84 way = ToWgs84::from(grid, middle, kPlace);
+    const ToWgs84 way = std::get<ToWgs84>(ToWgs84::search(grid, middle, kPlace));
     const Geographic g = way(middle);
     const Geographic own = grid.to_geographic(middle);
     EXPECT_NEAR((g.latitude - own.latitude).in_degrees(), 0, 1e-4)

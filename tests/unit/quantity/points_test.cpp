@@ -36,23 +36,18 @@ TEST(PointTable, RefusesALabelThatCannotBeKept) {
   EXPECT_TRUE(table.empty());
 }
 
-TEST(PointTable, AppendCarriesFilesLinesAndTexts) {
-  PointTable first;
+TEST(PointTable, KnowsTheFileAndLineOfAPoint) {
+  PointTable table;
   auto point = at(1, 2, 3);
-  point.file = first.add_file("a.csv");
-  point.line = 2;
-  first.add(point, "A", "GL");
-  PointTable second;
-  point.file = second.add_file("b.csv");
-  point.line = 9;
-  second.add(point, "B", "TOB");
-  first.append(second);
-  ASSERT_EQ(first.size(), 2U);
-  EXPECT_EQ(first.place(1), (Place{"b.csv", 9, 1}));
-  EXPECT_EQ(first.label(1), "B");
-  EXPECT_EQ(first.code(1), "TOB");
-  EXPECT_EQ(first.find("B"), 1U);
-  EXPECT_FALSE(first.find("b"));
+  for (const auto& [file, line, label] :
+       {std::tuple{"a.csv", 2U, "A"}, std::tuple{"b.csv", 9U, "B"}}) {
+    point.file = table.add_file(file);
+    point.line = line;
+    table.add(point, label, "GL");
+  }
+  EXPECT_EQ(table.place(1), (Place{"b.csv", 9, 1}));
+  EXPECT_EQ(table.find("B"), 1U);
+  EXPECT_FALSE(table.find("b"));
 }
 
 TEST(SurveyPoint, SigmasAreAbsentUntilGiven) {
