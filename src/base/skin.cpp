@@ -111,6 +111,24 @@ std::string carried_words(Area floor, Area measured) {
          "survey is carried outward there";
 }
 
+// The bedding between the dug surface and the tank's underside.
+Skin skin_on(const PlannedBase& planned, const Floor& floor, const DugSurface& dug,
+             const Extremes& extremes) {
+  Skin skin;
+  skin.thinnest = planned.thickness - Length::metres(extremes.highest.deviation);
+  skin.thickest = planned.thickness - Length::metres(extremes.lowest.deviation);
+  skin.thinnest_at = floor.frame.to_grid(extremes.highest.at);
+  skin.thickest_at = floor.frame.to_grid(extremes.lowest.at);
+  Shift shift = fitting_shift(planned, skin.thinnest, skin.thickest);
+  skin.shift_that_fits = shift.fits;
+  skin.shift_words = std::move(shift.words);
+  skin.inverts = std::move(shift.inverts);
+  SkinPlan plan = plan_skin(planned, floor, dug);
+  skin.too_thin = std::move(plan.too_thin);
+  skin.too_thick = std::move(plan.too_thick);
+  return skin;
+}
+
 }  // namespace
 
 SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
@@ -134,22 +152,11 @@ SkinAnswer judge_skin(const BaseInput& input, const PlannedBase& planned, const 
     answer.assumed.push_back(carried_words(floor_area, *answer.measured_area));
 
   const Extremes extremes = extremes_over(*dug, locator, tank_parts);
-  Skin skin;
-  skin.thinnest = planned.thickness - Length::metres(extremes.highest.deviation);
-  skin.thickest = planned.thickness - Length::metres(extremes.lowest.deviation);
-  skin.thinnest_at = floor.frame.to_grid(extremes.highest.at);
-  skin.thickest_at = floor.frame.to_grid(extremes.lowest.at);
+  Skin skin = skin_on(planned, floor, *dug, extremes);
   skin.volume = Area::square_metres(under.common_area) * planned.thickness -
                 Volume::cubic_metres(under.above - under.below);
   skin.wall_to_wall =
       floor_area * planned.thickness - Volume::cubic_metres(whole.above - whole.below);
-  Shift shift = fitting_shift(planned, skin.thinnest, skin.thickest);
-  skin.shift_that_fits = shift.fits;
-  skin.shift_words = std::move(shift.words);
-  skin.inverts = std::move(shift.inverts);
-  SkinPlan plan = plan_skin(planned, floor, *dug);
-  skin.too_thin = std::move(plan.too_thin);
-  skin.too_thick = std::move(plan.too_thick);
   answer.findings = skin_findings(planned, skin);
   answer.skin = std::move(skin);
   answer.checks.push_back(

@@ -14,10 +14,11 @@ COMPUTING_ROOMS = ("geometry", "adjust", "geodesy", "ground", "design", "field",
 TYPED_ROOMS = ("ground", "design", "pegs", "dig", "base")
 TOP_LEVEL = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "src", "tests", "fixtures", "demo",
              "docs"}
-LONGEST_FILE = 400
+LONGEST_FILE, LONGEST_FUNCTION = 400, 60
 LAW_TAG = re.compile(r"(?<![\w.])([a-z][a-z_]*\.\d+)(?![\w.]*\d)")
 TEST_NAME = re.compile(r"\b(?:TEST|TEST_F|TEST_P)\(\s*\w+,\s*(\w+)\s*\)")
 STRING = re.compile(r'"(?:[^"\\\n]|\\.)*"')
+RAW_STRING = re.compile(r'R"(\w*)\(.*?\)\1"', re.S)
 
 
 def tracked(source, *patterns):
@@ -148,6 +149,24 @@ def lengths(source):
             yield f"{path}: {count} lines; {LONGEST_FILE} at most"
 
 
+def functions(source):
+    """No function is longer than a person keeps in mind; a table of few statements may be.
+
+    By the house's format: a brace alone in its line closes what the last line of no more indent began.
+    """
+    for path in tracked(source, "src/*.cpp", "src/*.h", "tests/*.cpp", "tests/*.h"):
+        lines = RAW_STRING.sub(lambda m: "\n" * m[0].count("\n"), text(path)).split("\n")
+        began = {0: 0, 2: 0}
+        for number, line in enumerate(lines):
+            indent = len(line) - len(line.lstrip())
+            if not line or indent not in began:
+                continue
+            body = lines[began[indent] + 1:number]
+            if line.strip() == "}" and len(body) > LONGEST_FUNCTION and sum(l.endswith(";") for l in body) > 3:
+                yield f"{path}:{began[indent] + 1}: a function of {len(body)} lines; {LONGEST_FUNCTION} at most"
+            began[indent] = number
+
+
 def top_level(source):
     """The top level holds what the house allows and dot files."""
     seen = {p.relative_to(source).parts[0] for p in tracked(source)}
@@ -251,7 +270,7 @@ def chain(source):
 
 
 RULES = {f.__name__: f for f in (contracts, laws, doubles, one_voice, one_definition, words, lengths,
-                                 top_level, links, pages, unused, one_word, chain)}
+                                 functions, top_level, links, pages, unused, one_word, chain)}
 
 
 def main():

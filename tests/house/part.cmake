@@ -1,6 +1,6 @@
 # The house rules that a script can see, one test each.
 find_package(Python3 REQUIRED COMPONENTS Interpreter)
-foreach(rule contracts laws doubles one_voice one_definition words lengths top_level links
+foreach(rule contracts laws doubles one_voice one_definition words lengths functions top_level links
     pages unused one_word chain)
   add_test(NAME house.${rule}
     COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/house/check.py ${rule} ${PROJECT_SOURCE_DIR})

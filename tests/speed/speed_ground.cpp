@@ -156,38 +156,44 @@ std::string size_name(std::size_t count) {
   return "1e" + std::to_string(std::lround(std::log10(static_cast<double>(count))));
 }
 
-void register_size(std::size_t count) {
-  const auto add = [&](const std::string& method, auto work) {
-    benchmark::RegisterBenchmark(("ground_" + size_name(count) + "/" + method).c_str(),
-                                 [count, work](benchmark::State& state) { work(count, state); })
-        ->Unit(benchmark::kMillisecond)
-        ->Iterations(1)
-        ->Repetitions(count > 2000000 ? 2 : 5);
-  };
-  add("raw_cgal", [](std::size_t n, benchmark::State& state) {
+using Work = void (*)(std::size_t, benchmark::State&);
+
+void add(std::size_t count, const std::string& method, Work work) {
+  benchmark::RegisterBenchmark(("ground_" + size_name(count) + "/" + method).c_str(),
+                               [count, work](benchmark::State& state) { work(count, state); })
+      ->Unit(benchmark::kMillisecond)
+      ->Iterations(1)
+      ->Repetitions(count > 2000000 ? 2 : 5);
+}
+
+void register_triangulation(std::size_t count) {
+  add(count, "raw_cgal", [](std::size_t n, benchmark::State& state) {
     const auto points = jittered(n);
     for (auto _ : state) benchmark::DoNotOptimize(raw_cgal(points));
   });
-  add("triangulate", [](std::size_t n, benchmark::State& state) {
+  add(count, "triangulate", [](std::size_t n, benchmark::State& state) {
     geometry::TriangulationInput input;
     input.points = jittered(n);
     for (auto _ : state)
       benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
   });
-  add("triangulate_with_breaklines", [](std::size_t n, benchmark::State& state) {
+  add(count, "triangulate_with_breaklines", [](std::size_t n, benchmark::State& state) {
     geometry::TriangulationInput input;
     input.points = jittered(n);
     add_breaklines(input, n / 100);
     for (auto _ : state)
       benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
   });
-  add("raw_cgal_breaklines", [](std::size_t n, benchmark::State& state) {
+  add(count, "raw_cgal_breaklines", [](std::size_t n, benchmark::State& state) {
     geometry::TriangulationInput input;
     input.points = jittered(n);
     add_breaklines(input, n / 100);
     for (auto _ : state) benchmark::DoNotOptimize(raw_cgal_breaklines(input));
   });
-  add("ground_examined", [](std::size_t n, benchmark::State& state) {
+}
+
+void register_ground(std::size_t count) {
+  add(count, "ground_examined", [](std::size_t n, benchmark::State& state) {
     const auto input = ground_input(n);
     const auto frame = geometry::SiteFrame::around(input.points.points[0].at);
     const double before = resident("VmRSS:");
@@ -198,7 +204,7 @@ void register_size(std::size_t count) {
     }
     state.counters["bytes_per_point"] = (resident("VmHWM:") - before) / static_cast<double>(n);
   });
-  add("ground_built", [](std::size_t n, benchmark::State& state) {
+  add(count, "ground_built", [](std::size_t n, benchmark::State& state) {
     const auto input = ground_input(n);
     const auto frame = geometry::SiteFrame::around(input.points.points[0].at);
     const double before = resident("VmRSS:");
@@ -206,7 +212,10 @@ void register_size(std::size_t count) {
     for (auto _ : state) benchmark::DoNotOptimize(ground::build_ground(input, frame).row.size());
     state.counters["bytes_per_point"] = (resident("VmHWM:") - before) / static_cast<double>(n);
   });
-  add("surface_against_surface", [](std::size_t n, benchmark::State& state) {
+}
+
+void register_surfaces(std::size_t count) {
+  add(count, "surface_against_surface", [](std::size_t n, benchmark::State& state) {
     const auto surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
     auto moved = jittered(n);
     for (auto& p : moved) p = {p.x + 0.3337, p.y + 0.4111, p.z + 0.05 * std::sin(p.x)};
@@ -216,12 +225,12 @@ void register_size(std::size_t count) {
       benchmark::DoNotOptimize(geometry::between(surface, locator, facets).above);
     }
   });
-  add("cut", [](std::size_t n, benchmark::State& state) {
+  add(count, "cut", [](std::size_t n, benchmark::State& state) {
     testing::MadeSurvey survey(geometry::triangulate({jittered(n), {}, {}, 0}).surface);
     const auto pit = pit_in(n);
     for (auto _ : state) benchmark::DoNotOptimize(design::excavate(pit, survey).dug.volume);
   });
-  add("cells", [](std::size_t n, benchmark::State& state) {
+  add(count, "cells", [](std::size_t n, benchmark::State& state) {
     testing::MadeSurvey survey(geometry::triangulate({jittered(n), {}, {}, 0}).surface);
     const auto input = pit_in(n);
     const auto pit = design::excavate(input, survey);
@@ -230,11 +239,11 @@ void register_size(std::size_t count) {
     for (auto _ : state)
       benchmark::DoNotOptimize(dig::dig(stage, input, pit, survey).grid.cells.size());
   });
-  add("verify", [](std::size_t n, benchmark::State& state) {
+  add(count, "verify", [](std::size_t n, benchmark::State& state) {
     const geometry::Surface surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
     for (auto _ : state) benchmark::DoNotOptimize(geometry::verify(surface).size());
   });
-  add("locator", [](std::size_t n, benchmark::State& state) {
+  add(count, "locator", [](std::size_t n, benchmark::State& state) {
     const geometry::Surface surface = geometry::triangulate({jittered(n), {}, {}, 0}).surface;
     for (auto _ : state) {
       const geometry::Locator locator(surface);
@@ -248,8 +257,11 @@ void register_size(std::size_t count) {
 
 int main(int argc, char** argv) {
   benchmark::Initialize(&argc, argv);
-  for (const std::size_t count : {100000U, 1000000U, 10000000U})
-    squaredig::speed::register_size(count);
+  for (const std::size_t count : {100000U, 1000000U, 10000000U}) {
+    squaredig::speed::register_triangulation(count);
+    squaredig::speed::register_ground(count);
+    squaredig::speed::register_surfaces(count);
+  }
   squaredig::speed::RatioReport report("raw_cgal");
   benchmark::RunSpecifiedBenchmarks(&report);
   return 0;
