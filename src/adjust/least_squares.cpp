@@ -24,9 +24,10 @@ Weighted weighted(std::size_t unknowns, std::span<const Equation> equations) {
   Weighted w{Matrix::Zero(rows, columns), Vector(rows), Vector::Ones(columns)};
   for (Eigen::Index i = 0; i < rows; ++i) {
     const Equation& e = equations[static_cast<std::size_t>(i)];
+    const auto sigma = static_cast<Real>(e.sigma);
     for (const Term& t : e.terms)
-      w.a(i, static_cast<Eigen::Index>(t.unknown)) += Real{t.coefficient} / Real{e.sigma};
-    w.l(i) = Real{e.observed} / Real{e.sigma};
+      w.a(i, static_cast<Eigen::Index>(t.unknown)) += static_cast<Real>(t.coefficient) / sigma;
+    w.l(i) = static_cast<Real>(e.observed) / sigma;
   }
   for (Eigen::Index j = 0; j < columns; ++j) {
     const Real length = w.a.col(j).norm();

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <cstdint>
 #include <map>
 #include <set>
 
@@ -8,7 +9,7 @@
 namespace squaredig::base {
 namespace {
 
-using Key = std::pair<long long, long long>;
+using Key = std::pair<std::int64_t, std::int64_t>;
 
 Key key_of(geometry::Point2 p) {
   constexpr double kSame = 1e-5;

@@ -171,8 +171,10 @@ std::optional<Elevation> Excavation::surface_at(GridPoint p) const {
   const Point2 q = frame.to_site(p);
   std::optional<double> lowest;
   for (const auto& cut : pit.cuts)
-    if (geometry::in_domain(cut, q))
-      lowest = std::min(lowest.value_or(INFINITY), geometry::height_of(cut, q));
+    if (geometry::in_domain(cut, q)) {
+      const double height = geometry::height_of(cut, q);
+      lowest = std::min(lowest.value_or(height), height);
+    }
   if (!lowest) return std::nullopt;
   return frame.to_grid_height(*lowest);
 }

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <limits>
 #include <set>
 #include <tuple>
 
@@ -31,7 +33,7 @@ struct Hit {
 std::optional<Hit> first_hit(const SideRing& ring, std::size_t from, Point2 direction) {
   const std::size_t n = ring.corners.size();
   std::optional<Hit> best;
-  double nearest = INFINITY;
+  double nearest = std::numeric_limits<double>::infinity();
   for (std::size_t k = 0; k < n; ++k) {
     if (k == from || k == (from + n - 1) % n) continue;
     const Point2 a = ring.corners[k], d = ring.corners[(k + 1) % n] - a;
@@ -124,7 +126,7 @@ class Seen {
 
  private:
   static constexpr double kGrain = 1e-7;  // far over the rounding of where two lines meet
-  using Corner = std::tuple<long long, long long, std::size_t>;
+  using Corner = std::tuple<std::int64_t, std::int64_t, std::size_t>;
   std::set<std::vector<Corner>> rings_;
 };
 

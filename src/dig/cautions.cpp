@@ -104,10 +104,11 @@ void add_vertical_faces(const Work& work, DigResult& result) {
 void add_cautions(const Work& work, DigResult& result) {
   auto& cautions = result.head.cautions;
   cautions = work.pit.cautions;
-  cautions.push_back(work.design.pit.corners == design::Corners::Mitre
-                         ? "Corners are mitred: both batters run on until they meet."
-                         : "Corners are rounded by chords at most 6 degrees apart, which hold at "
-                           "most 0.1 percent more than the cone.");
+  cautions.emplace_back(
+      work.design.pit.corners == design::Corners::Mitre
+          ? "Corners are mitred: both batters run on until they meet."
+          : "Corners are rounded by chords at most 6 degrees apart, which hold at "
+            "most 0.1 percent more than the cone.");
   if (!work.design.pit.batter_given_by)
     cautions.push_back(kNoBatter + std::string("Nobody is named who gave the batters."));
   add_face_cautions(work, result);

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <utility>
 
@@ -54,7 +55,7 @@ class CellSums {
   // Cuts the polygon at the grid lines of one axis, each strip then at those of the other.
   void split(LabelledPolygon rest, const Depth& depth, Axis axis) {
     const auto value = [&](Point2 p) { return axis == Axis::Along ? p.x : p.y; };
-    double low = INFINITY, high = -INFINITY;
+    double low = std::numeric_limits<double>::infinity(), high = -low;
     for (const Point2 p : rest.corners)
       low = std::min(low, value(p)), high = std::max(high, value(p));
     const int last = index(high);
@@ -98,7 +99,7 @@ class CellSums {
 std::string part_at(const Work& work, Point2 p, const Holding& holding, bool dug) {
   geometry::Index part = 0;
   if (dug) {
-    double lowest = INFINITY;
+    double lowest = std::numeric_limits<double>::infinity();
     for (const auto& cut : work.pit.pit.cuts)
       if (geometry::in_domain(cut, p) && geometry::height_of(cut, p) < lowest)
         lowest = geometry::height_of(cut, p), part = cut.part;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include "design/excavated_surface.h"
 #include "dig/dig_internal.h"
@@ -170,7 +171,7 @@ void add_closure(const Work& work, DigResult& result) {
 
 namespace {
 
-long whole_loads(double loads) {
+std::int64_t whole_loads(double loads) {
   const double nearest = std::round(loads);
   return std::lround(std::abs(loads - nearest) <= 1e-9 * std::max(1.0, nearest) ? nearest
                                                                                 : std::ceil(loads));
@@ -178,9 +179,9 @@ long whole_loads(double loads) {
 
 }  // namespace
 
-long loads_for(LooseVolume loose, LooseVolume truck) { return whole_loads(loose / truck); }
+std::int64_t loads_for(LooseVolume loose, LooseVolume truck) { return whole_loads(loose / truck); }
 
-long loads_for(LooseVolume loose, const TruckMass& truck) {
+std::int64_t loads_for(LooseVolume loose, const TruckMass& truck) {
   return whole_loads(loose.in_cubic_metres() * truck.loose.in_tonnes_per_cubic_metre() /
                      truck.load.in_tonnes());
 }

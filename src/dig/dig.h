@@ -17,6 +17,8 @@
 //   formulas of any surveying text (checked against published examples in tests/published).
 #pragma once
 
+#include <cstdint>
+
 #include "design/excavation.h"
 #include "dig/dig_input.h"
 #include "dig/dig_result.h"
@@ -27,7 +29,7 @@ DigResult dig(const DigInput& input, const design::DesignInput& design,
               const design::Excavation& pit, ground::Survey& survey);
 
 // Loads for a loose volume: up to the next whole load, unless it is a whole number within 1e-9.
-long loads_for(LooseVolume loose, LooseVolume truck);
-long loads_for(LooseVolume loose, const TruckMass& truck);
+std::int64_t loads_for(LooseVolume loose, LooseVolume truck);
+std::int64_t loads_for(LooseVolume loose, const TruckMass& truck);
 
 }  // namespace squaredig::dig

@@ -143,7 +143,7 @@ void against_influence(const Work& work, const design::Excavation& zone,
 
 struct ToeSide {
   Point2 from, along, outward;
-  double length;
+  double length = 0;
   Point2 at(double s) const { return from + s * along; }
 };
 

@@ -10,6 +10,7 @@
 #include <memory>
 
 #include "dig/dig_internal.h"
+#include "geometry/polygon.h"
 #include "geometry/sum.h"
 #include "ground/build_ground.h"
 #include "quantity/number_text.h"
@@ -41,17 +42,6 @@ LabelledPolygon plain(std::span<const Point2> outline) {
   return {{outline.begin(), outline.end()}, std::vector<int>(outline.size(), 0)};
 }
 
-Point2 centroid_of(std::span<const Point2> p) {
-  double x = 0, y = 0, twice = 0;
-  for (std::size_t i = 2; i < p.size(); ++i) {
-    const double w = orient(p[0], p[i - 1], p[i]);
-    x += w * ((p[i - 1].x - p[0].x) + (p[i].x - p[0].x)) / 3;
-    y += w * ((p[i - 1].y - p[0].y) + (p[i].y - p[0].y)) / 3;
-    twice += w;
-  }
-  return {p[0].x + x / twice, p[0].y + y / twice};
-}
-
 // What a volume is made of: how much each vertex of each epoch moves it.
 class Weights {
  public:
@@ -63,7 +53,7 @@ class Weights {
     const auto& t = surface.triangles[static_cast<std::size_t>(tile.triangle)];
     const double whole = orient(c[0].plan(), c[1].plan(), c[2].plan());
     const double area = geometry::area_of(outline);
-    const Point2 middle = centroid_of(outline);
+    const Point2 middle = geometry::centroid(outline);
     for (std::size_t i = 0; i < 3; ++i)
       of_[{tile.epoch, t[i]}] +=
           sign * area * orient(middle, c[(i + 1) % 3].plan(), c[(i + 2) % 3].plan()) / whole;
@@ -224,7 +214,7 @@ class Progress {
   // By the cell of the dig sheet that holds the middle of the part.
   void add_to_plan(std::span<const Point2> part, double volume, double area) {
     const auto& tank = work_.pit.tank;
-    const GridPoint middle = work_.pit.frame.to_grid(centroid_of(part));
+    const GridPoint middle = work_.pit.frame.to_grid(geometry::centroid(part));
     const auto index = [&](Length along) {
       return static_cast<int>(std::floor(along / work_.input.cell));
     };

@@ -1,6 +1,7 @@
 // cut.tif's grid: the cells of the sheet, or squares of the same size that lie north up.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "dig/dig_internal.h"
 
@@ -30,7 +31,7 @@ std::optional<Length> cut_at(const Work& work, GridPoint p) {
 // Edges on whole multiples of the size, so that rasters of several pits on one site fit together.
 CutRaster north_up(const Work& work, Length size) {
   const double cell = size.in_metres();
-  double west = INFINITY, east = -INFINITY, south = INFINITY, north = -INFINITY;
+  double west = std::numeric_limits<double>::infinity(), south = west, east = -west, north = -west;
   for (const auto& ring : work.pit.crest)
     for (const auto& p : ring.corners) {
       west = std::min(west, p.at.easting.in_metres());

@@ -1,6 +1,7 @@
 // What other methods would make of the volume.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "dig/dig_internal.h"
 #include "dig/quoted.h"
@@ -45,11 +46,13 @@ Volume by_grid_corners(const Work& work, const CellGrid& grid) {
       depths.push_back(Length::metres(
           depth_at(work, work.pit.tank.from_a(grid.size * (grid.first_column + column),
                                               grid.size * (grid.first_row + row)))));
+  const auto width = static_cast<std::size_t>(columns);
   std::vector<std::array<Length, 4>> cells;
   for (int row = 0; row < grid.rows; ++row)
     for (int column = 0; column < grid.columns; ++column) {
-      const auto i = static_cast<std::size_t>(row * columns + column);
-      const auto below = i + static_cast<std::size_t>(columns);
+      const std::size_t i =
+          static_cast<std::size_t>(row) * width + static_cast<std::size_t>(column);
+      const std::size_t below = i + width;
       cells.push_back({depths[i], depths[i + 1], depths[below], depths[below + 1]});
     }
   return corner_grid_volume(cells, grid.size * grid.size);
@@ -60,7 +63,7 @@ Volume by_grid_corners(const Work& work, const CellGrid& grid) {
 Comparison compare(const Work& work, const CellGrid& grid) {
   const Point2 a = work.pit.frame.to_site(work.pit.tank.corners[0]);
   const Point2 along{sine(work.pit.tank.ab.from_north()), cosine(work.pit.tank.ab.from_north())};
-  double low = INFINITY, high = -INFINITY;
+  double low = std::numeric_limits<double>::infinity(), high = -low;
   for (const auto& ring : work.pit.dug.rings)
     for (const auto& p : ring.corners) {
       low = std::min(low, dot(p.plan() - a, along));

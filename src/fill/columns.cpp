@@ -44,9 +44,9 @@ class ColumnMaker {
                     Zone::Beyond,
                     false};
       if (is_extra(owner))
-        split_extra(std::move(column));
+        split_extra(column);
       else
-        split_zones(std::move(column));
+        split_zones(column);
     }
     add_below_floor();
     return std::move(columns_);
@@ -75,7 +75,7 @@ class ColumnMaker {
   }
 
   // What the pit would be here without the ramp, trench or sump.
-  void split_extra(Column column) {
+  void split_extra(const Column& column) {
     std::vector<Polygon> rest{column.outline};
     for (const auto& facet : plain_facets_) {
       std::vector<Polygon> next;
@@ -96,16 +96,16 @@ class ColumnMaker {
     Column below = column;
     below.outline = std::move(split.below);
     below.middle = plain;
-    split_zones(std::move(below));
+    split_zones(below);
   }
 
   void under_ground(Column column, Polygon polygon) {
     column.outline = std::move(polygon);
     column.middle = column.ground;
-    split_zones(std::move(column));
+    split_zones(column);
   }
 
-  void split_zones(Column column) {
+  void split_zones(const Column& column) {
     auto rest = take_zone(column, {column.outline}, source_.tank, Zone::Tank);
     rest = take_zone(column, std::move(rest), source_.beside, Zone::Beside);
     for (auto& polygon : rest) emit(column, std::move(polygon), Zone::Beyond);

@@ -18,7 +18,7 @@ std::optional<Ratio> characteristic_of(const std::vector<CompactionTest>& tests,
   double squares = 0;
   for (const auto& test : tests)
     squares += std::pow(relative_compaction(test).value() - mean.value(), 2);
-  const double n = static_cast<double>(tests.size());
+  const auto n = static_cast<double>(tests.size());
   return Ratio::of(mean.value() - 0.92 * std::sqrt(squares / (n - 1)));
 }
 
@@ -68,6 +68,7 @@ TestedLayer judged_layer(const std::string& name, const std::vector<CompactionTe
   layer.verdict = verdict_of(answer, whole);
   if (const auto words = missed(layer, told, whole); !words.empty()) told.failed.push_back(words);
   std::vector<geometry::Point2> points;
+  points.reserve(tests.size());
   for (const auto& test : tests) points.push_back(pit.frame.to_site(test.at));
   const auto circle = largest_untested(pit, points);
   layer.untested = Length::metres(circle.radius);
@@ -113,7 +114,7 @@ Ratio relative_compaction(const CompactionTest& test) {
 
 DensityAnswer judge_densities(const std::vector<CompactionTest>& tests, Ratio wanted) {
   DensityAnswer answer;
-  const double n = static_cast<double>(tests.size());
+  const auto n = static_cast<double>(tests.size());
   double sum = 0, least = relative_compaction(tests.front()).value();
   for (std::size_t i = 0; i < tests.size(); ++i) {
     const double ratio = relative_compaction(tests[i]).value();

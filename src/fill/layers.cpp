@@ -151,7 +151,7 @@ void tell(const LayerBuilt& layer, ResultHead& head) {
 // Each survey is the top of one capping layer, in order; the first lies on the tank top.
 void add_layers(const FillInput& input, const FillContext& context, FillResult& result) {
   if (input.layers.empty()) return;
-  result.head.assumed.push_back(
+  result.head.assumed.emplace_back(
       "confidence of a layer's thickness: 0.95, one-sided, as [fill] has no key for it: 1.645 "
       "standard deviations");
   const auto& pit = context.pit;
@@ -162,6 +162,7 @@ void add_layers(const FillInput& input, const FillContext& context, FillResult& 
   for (const auto& part : parts) whole += geometry::area_of(part);
   Bottom bottom{levels_of(input, pit).tank_top, {}};
   std::vector<PlaneFacet> facets;
+  facets.reserve(parts.size());
   for (const auto& part : parts) facets.push_back({part, bottom.tank_top});
   for (std::size_t i = 0; i < input.layers.size(); ++i) {
     auto top = surface_of(input.layers[i], pit.frame);

@@ -73,7 +73,7 @@ void add_sheets(const FillInput& input, const FillContext& context, FillResult& 
   length = length / scale;
   width = width / scale;
   if (tank.sides() != 4)
-    result.head.cautions.push_back(
+    result.head.cautions.emplace_back(
         "Sheet materials are counted for the rectangle along A-B that holds the tank.");
   const Length beyond = input.capping_beyond * 2;
   result.geotextile = wrap_box(length, width, tank.height, input.geotextile, input.geotextile_lap);

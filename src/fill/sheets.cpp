@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include "quantity/number_text.h"
 
@@ -11,7 +12,7 @@ namespace {
 constexpr Length kGrace = Length::metres(1e-9);
 
 // Rounded up, but not for the rounding of an exact fit.
-long whole_up(double ratio) {
+std::int64_t whole_up(double ratio) {
   const double nearest = std::round(ratio);
   return std::lround(std::abs(ratio - nearest) < 1e-9 ? nearest : std::ceil(ratio));
 }
@@ -19,12 +20,12 @@ long whole_up(double ratio) {
 // The pieces of one strip: whole rolls lapped at each join, and what is left.
 std::vector<Pieces> pieces_of(Length wanted, Length roll_length, Length lap) {
   if (wanted <= roll_length + kGrace) return {{1, std::min(wanted, roll_length)}};
-  const long pieces = whole_up((wanted - lap) / (roll_length - lap));
+  const std::int64_t pieces = whole_up((wanted - lap) / (roll_length - lap));
   const Length last = wanted - (roll_length - lap) * static_cast<double>(pieces - 1);
   return {{pieces - 1, roll_length}, {1, std::min(last, roll_length)}};
 }
 
-Laid lay_one_way(Length along, Length across, const Roll& roll, Length lap, long times) {
+Laid lay_one_way(Length along, Length across, const Roll& roll, Length lap, std::int64_t times) {
   Laid laid;
   laid.strips = strips_across(across, roll.width, lap) * times;
   laid.pieces = pieces_of(along, roll.length, lap);
@@ -44,24 +45,24 @@ std::vector<Pieces> joined(std::vector<Pieces> a, const std::vector<Pieces>& b) 
 struct Wrap {
   Laid girth, ends;
   Area with_laps() const { return girth.with_laps + ends.with_laps; }
-  long rolls(const Roll& roll) const {
+  std::int64_t rolls(const Roll& roll) const {
     return rolls_for(joined(girth.pieces, ends.pieces), roll.length);
   }
 };
 
-// A girth round base, two sides and top over `length`, and the two ends.
-Wrap wrap_one_way(Length length, Length width, Length height, const Roll& roll, Length lap) {
-  const Length girth = (width + height) * 2 + lap;
-  return {lay_one_way(girth, length, roll, lap, 1),
-          lay_rectangle(width + lap * 2, height + lap * 2, roll, lap, 2)};
+// A girth round base, two sides and top over the length `along`, and the two ends.
+Wrap wrap_one_way(Length along, Length across, Length height, const Roll& roll, Length lap) {
+  const Length girth = (across + height) * 2 + lap;
+  return {lay_one_way(girth, along, roll, lap, 1),
+          lay_rectangle(across + lap * 2, height + lap * 2, roll, lap, 2)};
 }
 
-std::string strips_text(long strips, Length strip) {
+std::string strips_text(std::int64_t strips, Length strip) {
   return std::to_string(strips) + (strips == 1 ? " strip of " : " strips of ") +
          fixed(strip.in_metres(), 2) + " m";
 }
 
-void order(Sheet& sheet, long rolls, const Roll& roll) {
+void order(Sheet& sheet, std::int64_t rolls, const Roll& roll) {
   sheet.rolls = rolls;
   sheet.ordered = roll.width * roll.length * static_cast<double>(rolls);
   sheet.waste = *sheet.ordered - *sheet.with_laps;
@@ -69,30 +70,30 @@ void order(Sheet& sheet, long rolls, const Roll& roll) {
 
 }  // namespace
 
-long rolls_for(std::vector<Pieces> pieces, Length roll_length) {
+std::int64_t rolls_for(std::vector<Pieces> pieces, Length roll_length) {
   std::sort(pieces.begin(), pieces.end(),
             [](const Pieces& a, const Pieces& b) { return a.length > b.length; });
   std::vector<Length> left;  // of each roll
   for (const auto& piece : pieces)
-    for (long i = 0; i < piece.count; ++i) {
+    for (std::int64_t i = 0; i < piece.count; ++i) {
       auto roll = std::find_if(left.begin(), left.end(),
                                [&](Length l) { return piece.length <= l + kGrace; });
       if (roll == left.end()) roll = left.insert(left.end(), roll_length);
       *roll -= piece.length;
     }
-  return static_cast<long>(left.size());
+  return static_cast<std::int64_t>(left.size());
 }
 
-long strips_across(Length width, Length roll_width, Length lap) {
+std::int64_t strips_across(Length width, Length roll_width, Length lap) {
   return std::max(1L, whole_up((width - lap) / (roll_width - lap)));
 }
 
-Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap, long times) {
+Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap, std::int64_t times) {
   Laid along = lay_one_way(first, second, roll, lap, times);
   Laid across = lay_one_way(second, first, roll, lap, times);
   across.along = false;
-  const long rolls = rolls_for(along.pieces, roll.length);
-  const long rolls_across = rolls_for(across.pieces, roll.length);
+  const std::int64_t rolls = rolls_for(along.pieces, roll.length);
+  const std::int64_t rolls_across = rolls_for(across.pieces, roll.length);
   if (rolls != rolls_across) return rolls_across < rolls ? across : along;
   return across.with_laps < along.with_laps ? across : along;
 }
@@ -104,7 +105,7 @@ Sheet wrap_box(Length length, Length width, Length height, const std::optional<R
   if (!roll) return sheet;
   const Wrap across = wrap_one_way(length, width, height, *roll, lap);
   const Wrap along = wrap_one_way(width, length, height, *roll, lap);
-  const long rolls_across = across.rolls(*roll), rolls_along = along.rolls(*roll);
+  const std::int64_t rolls_across = across.rolls(*roll), rolls_along = along.rolls(*roll);
   const bool lengthwise = rolls_along != rolls_across ? rolls_along < rolls_across
                                                       : along.with_laps() < across.with_laps();
   const Wrap& wrap = lengthwise ? along : across;

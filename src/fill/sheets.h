@@ -20,26 +20,27 @@
 
 namespace squaredig::fill {
 
-long strips_across(Length width, Length roll_width, Length lap);
+std::int64_t strips_across(Length width, Length roll_width, Length lap);
 
 // Equal pieces of a roll's width.
 struct Pieces {
-  long count = 0;
+  std::int64_t count = 0;
   Length length;
 };
 // The rolls that the pieces are cut from. Requires: no piece longer than a roll.
-long rolls_for(std::vector<Pieces> pieces, Length roll_length);
+std::int64_t rolls_for(std::vector<Pieces> pieces, Length roll_length);
 
 // A rectangle laid in strips.
 struct Laid {
-  long strips = 0;
+  std::int64_t strips = 0;
   Length strip;    // length of one, joins included
   Area with_laps;  // of all strips
   std::vector<Pieces> pieces;
   bool along = true;  // strips run along the first side
 };
 // `times` such rectangles, one over the other or apart.
-Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap, long times = 1);
+Laid lay_rectangle(Length first, Length second, const Roll& roll, Length lap,
+                   std::int64_t times = 1);
 
 // The skin of a box: base, sides and top. Strips run round it as a girth across its length or its
 // width, whichever orders less, and close with a lap; the two ends are laid as rectangles.

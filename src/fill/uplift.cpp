@@ -154,15 +154,15 @@ void add_uplift(const FillInput& input, const FillContext& context, FillResult& 
   result.uplift_definition =
       "Screening only: up = weight of the water the tank displaces below the water level (9.81 "
       "kN/m3); down = empty weight of the tank and weight of what lies over its footprint, less "
-      "9.81 "
-      "kN/m3 below the water level; no friction along the walls. The engineer and the module's "
+      "9.81 kN/m3 below the water level; no friction along the walls. The engineer and the "
+      "module's "
       "designer decide.";
   const double wanted = context.water->ratio_wanted.value();
   result.cover_wanted = screening.cover_of(wanted * up - empty);
   result.uplift_inputs = {context.water->level, context.water->cover_unit_weight,
                           context.water->ratio_wanted, Force::kilonewtons(empty)};
   if (!context.design.tank.empty_weight)
-    result.head.assumed.push_back(
+    result.head.assumed.emplace_back(
         "empty_weight_kn: 0, as [tank] does not say: the tank's own weight does not hold it down");
   for (const auto& s : stages)
     if (s.ratio && *s.ratio < wanted)

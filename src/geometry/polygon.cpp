@@ -37,16 +37,16 @@ double signed_area(std::span<const Point2> polygon) {
   return twice / 2;
 }
 
-Point2 centroid(std::span<const Point2> polygon) {
-  double area = 0;
-  Point2 sum;
-  for (std::size_t i = 2; i < polygon.size(); ++i) {
-    const double part = orient(polygon[0], polygon[i - 1], polygon[i]);
-    area += part;
-    sum = sum + part * ((polygon[i - 1] - polygon[0]) + (polygon[i] - polygon[0]));
+Point2 centroid(std::span<const Point2> p) {
+  double x = 0, y = 0, twice = 0;
+  for (std::size_t i = 2; i < p.size(); ++i) {
+    const double w = orient(p[0], p[i - 1], p[i]);
+    x += w * ((p[i - 1].x - p[0].x) + (p[i].x - p[0].x)) / 3;
+    y += w * ((p[i - 1].y - p[0].y) + (p[i].y - p[0].y)) / 3;
+    twice += w;
   }
-  if (area == 0) return polygon.empty() ? Point2{} : polygon[0];
-  return polygon[0] + (1 / (3 * area)) * sum;
+  if (twice == 0) return p.empty() ? Point2{} : p[0];
+  return {p[0].x + x / twice, p[0].y + y / twice};
 }
 
 bool is_convex(std::span<const Point2> polygon) {

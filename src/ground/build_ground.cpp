@@ -228,7 +228,7 @@ BuiltGround build_ground(const GroundInput& input, const geometry::SiteFrame& fr
   if (!input.surface) return with_sigmas(input, from_points(input, frame, NoTriangle::Refused));
   BuiltGround built = with_sigmas(input, from_ready_surface(*input.surface, frame));
   if (!(input.breaklines.empty() && input.outline.empty()))
-    built.cautions.push_back("breaklines and outline are not applied to a ready surface");
+    built.cautions.emplace_back("breaklines and outline are not applied to a ready surface");
   return built;
 }
 

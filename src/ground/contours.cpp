@@ -37,6 +37,7 @@ void add_contours(const BuiltGround& built, GroundResult& result) {
     const auto levels = levels_at(decimetres, result);
     if (levels.size() > kMostContourLevels) continue;
     std::vector<double> heights;
+    heights.reserve(levels.size());
     for (const Elevation level : levels) heights.push_back(frame.to_site(level));
     if (geometry::count_stretches(surface, heights) > kMostContourStretches) continue;
     result.contour_interval = interval;

@@ -63,6 +63,7 @@ void read_ground(const Work& work, ground::Survey& survey, std::vector<Reference
   const ground::Region region = region_of(pegs);
   const ground::GroundSurface& survey_ground = survey.surface_for(region);
   std::vector<geometry::Point2> places;
+  places.reserve(pegs.size());
   for (const ReferencePeg& peg : pegs) places.push_back(survey_ground.frame.to_site(peg.at));
   // the whole may be a large survey's: the pegs need what lies round them
   const ground::GroundSurface ground = ground::part_of(survey_ground, places, region);
@@ -128,6 +129,7 @@ std::vector<ReferencePeg> place_pegs(const Work& work, ground::Survey& survey, R
   const auto influence = influence_pit(work, survey, head.findings);
   const auto spots = all_spots(work.tank());
   std::vector<ReferencePeg> all;
+  all.reserve(spots.size());
   for (const PegSpot spot : spots) all.push_back(place_one(work, spot, influence));
   read_ground(work, survey, all);
   std::vector<ReferencePeg> kept;

@@ -81,7 +81,7 @@ ScaleHere scale_here(const Work& work, ResultHead& head) {
   if (work.design.plan_lengths == design::PlanLengths::Ground)
     scale.combined = work.design.combined_factor;
   if (!work.on.grid && !work.on.stated_factor)
-    head.assumed.push_back("On a local grid, grid and ground lengths are taken as equal.");
+    head.assumed.emplace_back("On a local grid, grid and ground lengths are taken as equal.");
   scale.words = suffered(work.tank(), scale.combined);
   return scale;
 }

@@ -120,6 +120,7 @@ std::optional<TapeShape> shape_of(const std::vector<TapeLine>& lines,
   const Datum d = datum_of(used, shape);
   for (int round = 0; round < kMostRounds; ++round) {
     std::vector<adjust::Equation> rows;
+    rows.reserve(used.size());
     for (const TapeLine& line : used) rows.push_back(equation_of(line, d, shape));
     const auto estimates = adjust::least_squares(d.unknowns, rows);
     if (!estimates) return std::nullopt;

@@ -17,7 +17,9 @@ Figure cubic_metres(std::string what, AnyVolume v, const char* unit, int decimal
 Figure percent(std::string what, Ratio v) {
   return {std::move(what), v.in_percent(), "percent", 2};
 }
-Figure count(std::string what, std::size_t n) { return {std::move(what), double(n), "", 0}; }
+Figure count(std::string what, std::size_t n) {
+  return {std::move(what), static_cast<double>(n), "", 0};
+}
 
 struct InItsUnit {
   double value;

@@ -25,6 +25,7 @@ StorageInput storage_input(const design::Tank& tank, const RecordSources& source
 std::vector<GridPosition> corners_on(const std::vector<GridPoint>& corners,
                                      const design::LevelPlane& underside) {
   std::vector<GridPosition> standing;
+  standing.reserve(corners.size());
   for (const GridPoint p : corners) standing.push_back({p, underside.at(p)});
   return standing;
 }

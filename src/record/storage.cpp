@@ -53,9 +53,10 @@ std::vector<Elevation> levels_of(const StorageInput& input) {
     high = std::max(high, input.underside.at(p) + input.tank.height);
   }
   std::vector<Elevation> levels{low, high};
-  const double first = std::ceil(low.in_metres() * 10 + 1e-6);
-  for (double tenth = first; tenth / 10 < high.in_metres() - 1e-7; ++tenth)
-    levels.push_back(Elevation::metres(tenth / 10));
+  const auto first = std::lround(std::ceil(low.in_metres() * 10 + 1e-6));
+  const auto level = [](auto tenth) { return Elevation::metres(static_cast<double>(tenth) / 10); };
+  for (auto tenth = first; level(tenth).in_metres() < high.in_metres() - 1e-7; ++tenth)
+    levels.push_back(level(tenth));
   if (input.outlet && *input.outlet > low && *input.outlet < high) levels.push_back(*input.outlet);
   std::sort(levels.begin(), levels.end());
   levels.erase(std::unique(levels.begin(), levels.end()), levels.end());

@@ -1,6 +1,8 @@
 // Laws of the cutting kernel: splitting, overlay, lower envelope, cut and its second answer.
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "geometry/closure.h"
 #include "geometry/overlay.h"
 #include "geometry/sum.h"
@@ -105,7 +107,7 @@ std::vector<ConvexCut> several() {
 const Box2 kBox{{-15, -15}, {15, 15}};
 
 double lowest(const std::vector<ConvexCut>& cuts, Point2 p) {
-  double z = INFINITY;
+  double z = std::numeric_limits<double>::infinity();
   for (const auto& cut : cuts)
     if (in_domain(cut, p)) z = std::min(z, height_of(cut, p));
   return z;

@@ -1,12 +1,14 @@
 // Loads against published counts: rounded up, but never by the rounding of an exact number.
 #include <gtest/gtest.h>
 
+#include <cstdint>
+
 #include "dig/dig.h"
 
 namespace squaredig {
 namespace {
 
-long loads(double loose, double truck) {
+std::int64_t loads(double loose, double truck) {
   return dig::loads_for(LooseVolume::cubic_metres(loose), LooseVolume::cubic_metres(truck));
 }
 

@@ -3,6 +3,7 @@
 // in the place named; otherwise the value is recomputed or derived.
 #include <gtest/gtest.h>
 
+#include <cstdint>
 #include <numeric>
 
 #include "dig/dig.h"
@@ -238,7 +239,7 @@ TEST(PublishedStakes, SlopeStakeOfACut) {
 TEST(PublishedLoads, BankToLooseToLoads) {
   struct Row {
     double bank, bulking, keep, truck, loose, hauled;
-    long loads;
+    std::int64_t loads;
   };
   for (const Row& row :
        {Row{10000, 1.25, 0, 10, 12500, 12500, 1250}, Row{8000, 1.40, 0, 10, 11200, 11200, 1120},

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdint>
 #include <random>
 
 #include "fill/sheets.h"
@@ -17,7 +18,7 @@ double m2(Area a) { return a.in_square_metres(); }
 TEST(PublishedTakeOff, StripsOverARectangle) {
   struct Case {
     double width, length, roll, lap;
-    long strips;
+    std::int64_t strips;
     double ordered, percent_over;
   };
   for (const auto& c :
@@ -50,7 +51,7 @@ TEST(PublishedTakeOff, NetAreas) {
 // The count from outside: strips put down until the far edge is covered, each piece then cut from
 // the first roll that still has it.
 struct Count {
-  long strips = 0;
+  std::int64_t strips = 0;
   double area = 0;
   std::vector<double> pieces;
 
@@ -60,14 +61,14 @@ struct Count {
     for (; along - from > roll_length + 1e-9; from += roll_length - lap)
       strip.push_back(roll_length);
     strip.push_back(std::min(along - from, roll_length));
-    long wanted = 1;
+    std::int64_t wanted = 1;
     for (double covered = roll; covered < across - 1e-9; covered += roll - lap) ++wanted;
-    for (long i = 0; i < wanted * times; ++i)
+    for (std::int64_t i = 0; i < wanted * times; ++i)
       for (const double piece : strip) pieces.push_back(piece), area += piece * roll;
     strips += wanted * times;
   }
 
-  long rolls(double roll_length) const {
+  std::int64_t rolls(double roll_length) const {
     auto sorted = pieces;
     std::sort(sorted.rbegin(), sorted.rend());
     std::vector<double> used;
@@ -77,12 +78,12 @@ struct Count {
       if (i == used.size()) used.push_back(0);
       used[i] += piece;
     }
-    return static_cast<long>(used.size());
+    return static_cast<std::int64_t>(used.size());
   }
 };
 
 Count better(const Count& a, const Count& b, double roll_length) {
-  const long in_a = a.rolls(roll_length), in_b = b.rolls(roll_length);
+  const std::int64_t in_a = a.rolls(roll_length), in_b = b.rolls(roll_length);
   if (in_a != in_b) return in_a < in_b ? a : b;
   return b.area < a.area ? b : a;
 }
@@ -193,7 +194,7 @@ TEST(Sheets, NoRollIsCutLongerThanItIs_sheets_4) {
       EXPECT_GT(piece.length, Length{});
       all += piece.length * static_cast<double>(piece.count);
     }
-    const long rolls = rolls_for(laid.pieces, roll.length);
+    const std::int64_t rolls = rolls_for(laid.pieces, roll.length);
     EXPECT_GE(roll.length * static_cast<double>(rolls), all - m(1e-6));
     // never two rolls half empty: first fit would have put the one's pieces into the other
     EXPECT_LT(roll.length * static_cast<double>(rolls - 1) / 2, all + m(1e-6));
