@@ -1,4 +1,7 @@
 # Fuzzers of every reader and of the job file: see LEDGER.md here. fuzz_NAME.cpp becomes fuzz_NAME.
+find_package(Python3 REQUIRED COMPONENTS Interpreter)
+add_test(NAME guards.every_reader
+  COMMAND ${Python3_EXECUTABLE} ${CMAKE_CURRENT_SOURCE_DIR}/fuzz/every_reader.py ${PROJECT_SOURCE_DIR})
 if(SQUAREDIG_FUZZ)
   file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/fuzz/fuzz_*.cpp)
   add_library(fuzz_entry OBJECT EXCLUDE_FROM_ALL ${CMAKE_CURRENT_SOURCE_DIR}/fuzz/entry.cpp)
