@@ -1,6 +1,8 @@
 #include "geometry/contours.h"
 
 #include <algorithm>
+#include <cstdint>
+#include <limits>
 #include <map>
 
 namespace squaredig::geometry {
@@ -8,13 +10,44 @@ namespace {
 
 std::size_t at(Index i) { return static_cast<std::size_t>(i); }
 
-// The levels that cross a triangle: above its lowest corner, and not above its highest.
-std::span<const double> crossing(const Surface& surface, Index t, std::span<const double> levels) {
-  const auto [a, b, c] = surface.corners(t);
-  const auto first = std::upper_bound(levels.begin(), levels.end(), std::min({a.z, b.z, c.z}));
-  const auto last = std::upper_bound(first, levels.end(), std::max({a.z, b.z, c.z}));
-  return levels.subspan(static_cast<std::size_t>(first - levels.begin()),
-                        static_cast<std::size_t>(last - first));
+// For each vertex how many of the levels it stands at or above. A triangle is crossed by the levels
+// above its lowest corner and not above its highest: what lies between its corners' counts.
+std::vector<std::uint16_t> levels_passed(const Surface& surface, std::span<const double> levels) {
+  std::vector<std::uint16_t> passed(surface.vertices.size());
+  if (levels.empty()) return passed;
+  const double steps = static_cast<double>(levels.size() - 1);
+  const double per_metre = steps > 0 ? steps / (levels.back() - levels.front()) : 0;
+  for (std::size_t v = 0; v < passed.size(); ++v) {
+    const double z = surface.vertices[v].z;
+    // a guess that is right for even steps, put right where it is not
+    const double guess = std::clamp((z - levels.front()) * per_metre, 0.0, steps);
+    auto count = static_cast<std::size_t>(guess);
+    while (count < levels.size() && levels[count] <= z) ++count;
+    while (count > 0 && levels[count - 1] > z) --count;
+    passed[v] = static_cast<std::uint16_t>(count);
+  }
+  return passed;
+}
+
+struct Crossed {
+  std::size_t first, last;  // numbers of levels, the last not among them
+};
+
+Crossed crossed_by(const std::vector<std::uint16_t>& passed, const std::array<Index, 3>& corners) {
+  const auto [a, b, c] = corners;
+  const std::uint16_t at_a = passed[at(a)], at_b = passed[at(b)], at_c = passed[at(c)];
+  return {std::min({at_a, at_b, at_c}), std::max({at_a, at_b, at_c})};
+}
+
+bool has_more_stretches(const Surface& surface, const std::vector<std::uint16_t>& passed,
+                        std::size_t most) {
+  std::size_t count = 0;
+  for (const auto& corners : surface.triangles) {
+    const Crossed crossed = crossed_by(passed, corners);
+    count += crossed.last - crossed.first;
+    if (count > most) return true;
+  }
+  return false;
 }
 
 // The lines of one level through the triangles that it crosses.
@@ -86,25 +119,24 @@ class Tracing {
 }  // namespace
 
 std::vector<LevelLine> level_lines(const Surface& surface, std::span<const double> levels) {
+  return *level_lines_within(std::numeric_limits<std::size_t>::max(), surface, levels);
+}
+
+std::optional<std::vector<LevelLine>> level_lines_within(std::size_t most, const Surface& surface,
+                                                         std::span<const double> levels) {
+  const auto passed = levels_passed(surface, levels);
+  if (has_more_stretches(surface, passed, most)) return std::nullopt;
   std::vector<std::vector<Index>> by_level(levels.size());
   for (std::size_t t = 0; t < surface.triangles.size(); ++t) {
-    const auto crossed = crossing(surface, static_cast<Index>(t), levels);
-    for (std::size_t i = 0; i < crossed.size(); ++i)
-      by_level[static_cast<std::size_t>(crossed.data() - levels.data()) + i].push_back(
-          static_cast<Index>(t));
+    const Crossed crossed = crossed_by(passed, surface.triangles[t]);
+    for (std::size_t i = crossed.first; i < crossed.last; ++i)
+      by_level[i].push_back(static_cast<Index>(t));
   }
   std::vector<LevelLine> lines;
   std::vector<bool> open(surface.triangles.size());
   for (std::size_t i = 0; i < levels.size(); ++i)
     Tracing(surface, i, levels[i], by_level[i], open, lines);
   return lines;
-}
-
-std::size_t count_stretches(const Surface& surface, std::span<const double> levels) {
-  std::size_t count = 0;
-  for (std::size_t t = 0; t < surface.triangles.size(); ++t)
-    count += crossing(surface, static_cast<Index>(t), levels).size();
-  return count;
 }
 
 std::vector<std::vector<Point2>> rim_of(const Surface& surface) {

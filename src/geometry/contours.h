@@ -4,7 +4,7 @@
 //   triangle, higher ground on the left. Ground exactly at a level counts as above it, so a flat
 //   part at the level has its line along its edge; a single peak that just reaches it has none.
 // Frame and units: site frame, metres.
-// Requires: a surface with its neighbours linked; levels ascending.
+// Requires: a surface with its neighbours linked; levels ascending, at most 65535 of them.
 // Laws: contours.1  every corner of a line lies on an edge of the surface, at the level; contours.2
 //   an open line begins and ends on the rim, any other closes; contours.3  on a plane the lines are
 //   straight and as far apart as level step over slope.
@@ -13,6 +13,7 @@
 // Source: definition.
 #pragma once
 
+#include <optional>
 #include <span>
 
 #include "geometry/surface.h"
@@ -28,8 +29,10 @@ struct LevelLine {
 // By level, each level's open lines before its rings.
 std::vector<LevelLine> level_lines(const Surface& surface, std::span<const double> levels);
 
-// How many stretches such lines have, one for each triangle and level that crosses it.
-std::size_t count_stretches(const Surface& surface, std::span<const double> levels);
+// The same; nothing where the lines would have more than `most` stretches, one for each triangle
+// and level that crosses it.
+std::optional<std::vector<LevelLine>> level_lines_within(std::size_t most, const Surface& surface,
+                                                         std::span<const double> levels);
 
 // The rim of the surface, chained, the surface on the left.
 std::vector<std::vector<Point2>> rim_of(const Surface& surface);

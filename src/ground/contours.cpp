@@ -39,9 +39,10 @@ void add_contours(const BuiltGround& built, GroundResult& result) {
     std::vector<double> heights;
     heights.reserve(levels.size());
     for (const Elevation level : levels) heights.push_back(frame.to_site(level));
-    if (geometry::count_stretches(surface, heights) > kMostContourStretches) continue;
+    const auto lines = geometry::level_lines_within(kMostContourStretches, surface, heights);
+    if (!lines) continue;
     result.contour_interval = interval;
-    for (const auto& line : geometry::level_lines(surface, heights)) {
+    for (const auto& line : *lines) {
       Contour contour{levels[line.level], {}, line.closed};
       for (const auto p : line.points) contour.line.push_back(frame.to_grid(p));
       result.contours.push_back(std::move(contour));

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "ground/findings_internal.h"
 #include "quantity/number_text.h"
@@ -19,6 +20,45 @@ std::string higher_text(Length difference) {
   if (difference == Length{}) return "at the same height";
   return millimetre_text(abs(difference)) + (difference > Length{} ? " higher" : " lower");
 }
+
+// A vertex that came from a row of the input.
+struct Stop {
+  double y;
+  Index vertex;
+};
+
+struct Strip {
+  double number = 0;
+  std::vector<Stop> stops;  // by y
+};
+
+// Vertices are in order of x: strips as wide as the distance that is near, each sorted by y, need
+// be compared with themselves and the next alone.
+class Strips {
+ public:
+  explicit Strips(const BuiltGround& built) : built_(built) {}
+
+  // The next that is not empty; empty at the end.
+  Strip next() {
+    Strip strip;
+    const auto& vertices = built_.ground.surface.vertices;
+    for (; at_ < vertices.size(); ++at_) {
+      if (built_.row[at_] == geometry::kNone) continue;
+      const double number = std::floor(vertices[at_].x / kNear.in_metres());
+      if (!strip.stops.empty() && number != strip.number) break;
+      strip.number = number;
+      strip.stops.push_back({vertices[at_].y, static_cast<Index>(at_)});
+    }
+    std::sort(strip.stops.begin(), strip.stops.end(), [](const Stop& a, const Stop& b) {
+      return a.y != b.y ? a.y < b.y : a.vertex < b.vertex;
+    });
+    return strip;
+  }
+
+ private:
+  const BuiltGround& built_;
+  std::size_t at_ = 0;
+};
 
 }  // namespace
 
@@ -50,23 +90,7 @@ void find_doubled(const Rows& rows, const BuiltGround& built, GroundResult& resu
 }
 
 void find_near(const Rows& rows, const BuiltGround& built, GroundResult& result) {
-  // Vertices are in order of x: strips as wide as the distance asked for, each sorted by y, need be
-  // compared with themselves and the next alone.
-  const double near = kNear.in_metres();
-  struct Stop {
-    double strip, y;
-    Index vertex;
-  };
-  std::vector<Stop> stops;
   const auto& vertices = built.ground.surface.vertices;
-  for (std::size_t v = 0; v < vertices.size(); ++v)
-    if (built.row[v] != geometry::kNone)
-      stops.push_back({std::floor(vertices[v].x / near), vertices[v].y, static_cast<Index>(v)});
-  const auto before = [](const Stop& a, const Stop& b) {
-    if (a.strip != b.strip) return a.strip < b.strip;
-    return a.y != b.y ? a.y < b.y : a.vertex < b.vertex;
-  };
-  std::sort(stops.begin(), stops.end(), before);
   FindingList list("near points", result);
   const auto compare = [&](const Stop& a, const Stop& b) {
     const auto &p = vertices[static_cast<std::size_t>(a.vertex)],
@@ -82,15 +106,18 @@ void find_near(const Rows& rows, const BuiltGround& built, GroundResult& result)
                  "; both are kept",
              rows.position(first).at);
   };
-  auto next_strip = stops.begin();
-  for (auto s = stops.begin(); s != stops.end(); ++s) {
-    for (auto t = s + 1; t != stops.end() && t->strip == s->strip && t->y - s->y < near; ++t)
-      compare(*s, *t);
-    const Stop from{s->strip + 1, s->y - near, geometry::kNone};
-    while (next_strip != stops.end() && before(*next_strip, from)) ++next_strip;
-    for (auto t = next_strip; t != stops.end() && t->strip == s->strip + 1 && t->y - s->y < near;
-         ++t)
-      compare(*s, *t);
+  Strips strips(built);
+  Strip strip, next = strips.next();
+  while (!next.stops.empty()) {
+    strip = std::exchange(next, strips.next());
+    auto beside = next.number == strip.number + 1 ? next.stops.begin() : next.stops.end();
+    for (auto s = strip.stops.begin(); s != strip.stops.end(); ++s) {
+      for (auto t = s + 1; t != strip.stops.end() && t->y - s->y < kNear.in_metres(); ++t)
+        compare(*s, *t);
+      while (beside != next.stops.end() && beside->y < s->y - kNear.in_metres()) ++beside;
+      for (auto t = beside; t != next.stops.end() && t->y - s->y < kNear.in_metres(); ++t)
+        compare(*s, *t);
+    }
   }
 }
 

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
 #include <functional>
 
 #include "ground/findings_internal.h"
@@ -16,45 +15,75 @@ constexpr std::size_t kEnoughNeighbours = 5;
 
 std::size_t at(Index i) { return static_cast<std::size_t>(i); }
 
-class Rings {
+// The triangles round each vertex, found by walking from neighbour to neighbour.
+class Fans {
  public:
-  explicit Rings(const geometry::Surface& surface) : surface_(surface) {
-    start_.assign(surface.vertices.size() + 1, 0);
-    for (const auto& t : surface.triangles)
-      for (const Index v : t) ++start_[at(v) + 1];
-    for (std::size_t v = 1; v < start_.size(); ++v) start_[v] += start_[v - 1];
-    triangles_.resize(3 * surface.triangles.size());
-    std::vector<std::size_t> next(start_.begin(), start_.end() - 1);
+  explicit Fans(const geometry::Surface& surface)
+      : surface_(surface), first_(surface.vertices.size(), geometry::kNone) {
     for (std::size_t t = 0; t < surface.triangles.size(); ++t)
-      for (const Index v : surface.triangles[t]) triangles_[next[at(v)]++] = static_cast<Index>(t);
+      for (const Index v : surface.triangles[t]) first_[at(v)] = static_cast<Index>(t);
+    for (std::size_t t = 0; t < surface.triangles.size(); ++t)
+      for (std::size_t i = 0; i < 3; ++i)
+        if (surface.neighbours[t][i] == geometry::kNone)
+          rim_.emplace_back(surface.triangles[t][i], static_cast<Index>(t));
+    std::sort(rim_.begin(), rim_.end());
+    for (const auto& [v, t] : rim_) first_[at(v)] = geometry::kNone;
+  }
+
+  // Round a vertex inside the surface: visits each neighbour once. False, with nothing visited, for
+  // any other.
+  template <class Visit>
+  bool visit_inside(Index v, Visit visit) const {
+    const Index first = first_[at(v)];
+    if (first == geometry::kNone) return false;
+    Index t = first;
+    do t = step(v, t, visit);
+    while (t != first);
+    return true;
   }
 
   // The vertices joined to v by an edge and, where they are few, those joined to them; ascending.
-  std::vector<Index> around(Index v) const {
-    std::vector<Index> ring;
+  void find_around(Index v, std::vector<Index>& ring) const {
+    ring.clear();
     add_neighbours(v, ring);
-    tidy(ring, v);
-    if (ring.size() >= kEnoughNeighbours) return ring;
-    const std::vector<Index> first = ring;
-    for (const Index u : first) add_neighbours(u, ring);
-    tidy(ring, v);
-    return ring;
+    tidy(ring);
+    if (ring.size() >= kEnoughNeighbours) return;
+    for (std::size_t i = 0, joined = ring.size(); i < joined; ++i) add_neighbours(ring[i], ring);
+    tidy(ring);
+    ring.erase(std::remove(ring.begin(), ring.end(), v), ring.end());
   }
 
  private:
-  void add_neighbours(Index v, std::vector<Index>& ring) const {
-    for (std::size_t i = start_[at(v)]; i < start_[at(v) + 1]; ++i)
-      for (const Index u : surface_.triangles[at(triangles_[i])]) ring.push_back(u);
+  // Visits the corner after v and goes on to the next triangle anticlockwise.
+  template <class Visit>
+  Index step(Index v, Index t, Visit& visit) const {
+    const auto& corners = surface_.triangles[at(t)];
+    const std::size_t i = corners[0] == v ? 0 : corners[1] == v ? 1 : 2;
+    visit(corners[(i + 1) % 3]);
+    return surface_.neighbours[at(t)][(i + 2) % 3];
   }
-  static void tidy(std::vector<Index>& ring, Index without) {
+
+  void add_neighbours(Index v, std::vector<Index>& ring) const {
+    auto add = [&](Index u) { ring.push_back(u); };
+    if (visit_inside(v, add)) return;
+    // at the rim there may be several fans, each from one edge of the rim to another
+    auto fan = std::lower_bound(rim_.begin(), rim_.end(), std::pair(v, Index{0}));
+    for (; fan != rim_.end() && fan->first == v; ++fan) {
+      Index last = fan->second;
+      for (Index t = last; t != geometry::kNone; t = step(v, t, add)) last = t;
+      const auto& corners = surface_.triangles[at(last)];
+      add(corners[corners[0] == v ? 2 : corners[1] == v ? 0 : 1]);
+    }
+  }
+
+  static void tidy(std::vector<Index>& ring) {
     std::sort(ring.begin(), ring.end());
     ring.erase(std::unique(ring.begin(), ring.end()), ring.end());
-    ring.erase(std::remove(ring.begin(), ring.end(), without), ring.end());
   }
 
   const geometry::Surface& surface_;
-  std::vector<std::size_t> start_;
-  std::vector<Index> triangles_;
+  std::vector<Index> first_;                  // a triangle at each vertex inside
+  std::vector<std::pair<Index, Index>> rim_;  // at the rim: vertex and triangle where a fan begins
 };
 
 // How far a centre lies above the plane through points round it, and the reach of that plane: by
@@ -68,7 +97,11 @@ struct Departure {
 // Least squares, weighted by one over the distance; everything relative to the centre.
 class PlaneThroughRing {
  public:
-  explicit PlaneThroughRing(const Point3& centre) : centre_(centre) {}
+  void begin_at(const Point3& centre) {
+    centre_ = centre;
+    ring_.clear();
+    total_ = 0;
+  }
 
   void add(const Point3& p) {
     const double x = p.x - centre_.x, y = p.y - centre_.y;
@@ -125,58 +158,31 @@ class PlaneThroughRing {
   geometry::Point2 mean_;
 };
 
-// A first look at every vertex inside the surface, in one pass over the triangles: how far it lies
-// from the plane through its ring, from sums alone. Most ground ends here; what may be a spike, and
-// what lies at the rim or has few neighbours, is looked at closely.
-class FirstLook {
- public:
-  explicit FirstLook(const geometry::Surface& surface) : sums_(surface.vertices.size()) {
-    for (std::size_t t = 0; t < surface.triangles.size(); ++t) {
-      const auto& c = surface.triangles[t];
-      for (std::size_t side = 0; side < 3; ++side) {
-        const Index a = c[side], b = c[(side + 1) % 3];
-        const bool rim = surface.neighbours[t][side] == geometry::kNone;
-        add(surface, a, b, rim);
-        add(surface, b, a, rim);
-      }
-    }
-  }
-
-  // Whether the vertex departs by no more than `floor`, for certain.
-  bool is_plain(Index v, double floor) const {
-    const Sums& s = sums_[at(v)];
-    if (s.rim || s.edges < 2 * kEnoughNeighbours) return false;
-    const double mx = s.x / s.w, my = s.y / s.w, mz = s.z / s.w;
-    const double xx = s.xx - s.x * mx, xy = s.xy - s.x * my, yy = s.yy - s.y * my;
-    const double xz = s.xz - s.x * mz, yz = s.yz - s.y * mz;
-    const double determinant = xx * yy - xy * xy;
-    if (!(determinant > 1e-3 * xx * yy)) return false;
-    const double by = mz - ((xz * yy - yz * xy) * mx + (yz * xx - xz * xy) * my) / determinant;
-    return std::abs(by) < floor - 1e-6;  // rounding is far below
-  }
-
- private:
-  // Each neighbour of a vertex inside the surface comes twice, from both its triangles.
-  struct Sums {
-    double w = 0, x = 0, y = 0, z = 0, xx = 0, xy = 0, yy = 0, xz = 0, yz = 0;
-    std::uint32_t edges = 0;
-    bool rim = false;
-  };
-
-  void add(const geometry::Surface& surface, Index centre, Index other, bool rim) {
-    const Point3& c = surface.vertices[at(centre)];
-    const Point3& p = surface.vertices[at(other)];
-    const double x = p.x - c.x, y = p.y - c.y, z = p.z - c.z, w = 1 / std::sqrt(x * x + y * y);
-    Sums& s = sums_[at(centre)];
-    s.w += w, s.x += w * x, s.y += w * y, s.z += w * z;
-    s.xx += w * x * x, s.xy += w * x * y, s.yy += w * y * y;
-    s.xz += w * x * z, s.yz += w * y * z;
-    ++s.edges;
-    s.rim = s.rim || rim;
-  }
-
-  std::vector<Sums> sums_;
-};
+// Whether a vertex inside the surface departs from the plane through its ring by no more than
+// `floor`, for certain: from sums alone. Most ground ends here; what may be a spike, and what lies
+// at the rim or has few neighbours, is looked at closely.
+bool is_plain(const geometry::Surface& surface, const Fans& fans, Index v, double floor) {
+  double w = 0, x = 0, y = 0, z = 0, xx = 0, xy = 0, yy = 0, xz = 0, yz = 0;
+  std::size_t neighbours = 0;
+  const Point3& c = surface.vertices[at(v)];
+  const bool inside = fans.visit_inside(v, [&](Index u) {
+    const Point3& p = surface.vertices[at(u)];
+    const double px = p.x - c.x, py = p.y - c.y, pz = p.z - c.z;
+    const double weight = 1 / std::sqrt(px * px + py * py);
+    const double wx = weight * px, wy = weight * py;
+    w += weight, x += wx, y += wy, z += weight * pz;
+    xx += wx * px, xy += wx * py, yy += wy * py;
+    xz += wx * pz, yz += wy * pz;
+    ++neighbours;
+  });
+  if (!inside || neighbours < kEnoughNeighbours) return false;
+  const double mx = x / w, my = y / w, mz = z / w;
+  xx -= x * mx, xy -= x * my, yy -= y * my, xz -= x * mz, yz -= y * mz;
+  const double determinant = xx * yy - xy * xy;
+  if (!(determinant > 1e-3 * xx * yy)) return false;
+  const double by = mz - ((xz * yy - yz * xy) * mx + (yz * xx - xz * xy) * my) / determinant;
+  return std::abs(by) < floor - 1e-6;  // rounding is far below
+}
 
 struct Spike {
   Index vertex;
@@ -188,14 +194,17 @@ struct Spike {
 class SpikeSearch {
  public:
   explicit SpikeSearch(const geometry::Surface& surface)
-      : surface_(surface), rings_(surface), taken_(surface.vertices.size()) {}
+      : surface_(surface), fans_(surface), taken_(surface.vertices.size()) {}
 
   // Largest first, each taken out of the planes before the next is judged: a spike must not make
   // its neighbours suspect.
   std::vector<Spike> run() {
     std::vector<Spike> candidates;
-    for (const Index v : to_look_at())
-      if (const auto spike = at_vertex(v)) candidates.push_back(*spike);
+    for (std::size_t v = 0; v < surface_.vertices.size(); ++v) {
+      const auto i = static_cast<Index>(v);
+      if (is_plain(surface_, fans_, i, kSpikeFloor.in_metres())) continue;
+      if (const auto spike = at_vertex(i)) candidates.push_back(*spike);
+    }
     std::stable_sort(candidates.begin(), candidates.end(), [](const Spike& a, const Spike& b) {
       return std::abs(a.by) > std::abs(b.by);
     });
@@ -209,41 +218,36 @@ class SpikeSearch {
   }
 
  private:
-  std::vector<Index> to_look_at() const {
-    const FirstLook first(surface_);
-    std::vector<Index> out;
-    for (std::size_t v = 0; v < surface_.vertices.size(); ++v)
-      if (const auto i = static_cast<Index>(v); !first.is_plain(i, kSpikeFloor.in_metres()))
-        out.push_back(i);
-    return out;
-  }
-
-  std::optional<Spike> at_vertex(Index v) const {
-    const std::vector<Index> ring = rings_.around(v);
-    const auto own = departure(v, ring, geometry::kNone);
+  std::optional<Spike> at_vertex(Index v) {
+    fans_.find_around(v, ring_);
+    const auto own = departure(v, ring_, geometry::kNone);
     if (!own || std::abs(own->by) <= kSpikeFloor.in_metres()) return std::nullopt;
     std::vector<double> others;
-    for (const Index u : ring) {
+    for (const Index u : ring_) {
       if (taken_[at(u)]) continue;
-      if (const auto d = departure(u, rings_.around(u), v))
+      fans_.find_around(u, other_ring_);
+      if (const auto d = departure(u, other_ring_, v))
         others.push_back(std::abs(d->by) * std::max(1.0, own->reach / d->reach));
     }
     if (others.size() < 2) return std::nullopt;
     std::nth_element(others.begin(), others.begin() + 1, others.end(), std::greater<>());
     if (std::abs(own->by) <= kSpikeTimes.value() * others[1]) return std::nullopt;
-    return Spike{v, own->by, others[1], ring.size()};
+    return Spike{v, own->by, others[1], ring_.size()};
   }
 
-  std::optional<Departure> departure(Index v, const std::vector<Index>& ring, Index without) const {
-    PlaneThroughRing plane(surface_.vertices[at(v)]);
+  std::optional<Departure> departure(Index v, const std::vector<Index>& ring, Index without) {
+    plane_.begin_at(surface_.vertices[at(v)]);
     for (const Index u : ring)
-      if (u != without && !taken_[at(u)]) plane.add(surface_.vertices[at(u)]);
-    return plane.centre_above();
+      if (u != without && !taken_[at(u)]) plane_.add(surface_.vertices[at(u)]);
+    return plane_.centre_above();
   }
 
   const geometry::Surface& surface_;
-  Rings rings_;
+  Fans fans_;
   std::vector<bool> taken_;
+  // room used again and again, for there are many vertices
+  std::vector<Index> ring_, other_ring_;
+  PlaneThroughRing plane_;
 };
 
 std::string why(const Spike& spike) {
