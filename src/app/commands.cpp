@@ -46,13 +46,15 @@ std::string printed_object(const std::string& verb, const std::vector<StageOutpu
 }
 
 // The files' bytes move into the set.
-void write_outputs(const std::filesystem::path& out, std::vector<StageOutput>& outputs) {
+void write_outputs(const std::filesystem::path& out, std::vector<StageOutput>& outputs,
+                   unsigned threads) {
   OutputSet set(out);
   for (auto& output : outputs) {
     for (const auto& name : file_names(output.stage)) set.own(name);
     for (auto& [name, bytes] : output.files) set.add(name, std::move(bytes));
+    for (auto& [name, pieces] : output.large_files) set.add(name, std::move(pieces));
   }
-  set.commit();
+  set.commit(threads);
 }
 
 // The stages' lines under the job's name, and where the results are.
@@ -77,13 +79,16 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   const auto wanted = stages_of(command.verb, job);
   progress.step("reading the field files", job.meter);
   const Inputs inputs = read_inputs(job, wanted, command.threads);
-  Stages stages(inputs, progress);
+  Stages stages(inputs, progress, command.threads);
+  stages.run_all(wanted);
   std::vector<StageOutput> outputs;
   ExitStatus status = ExitStatus::Done;
-  for (const Stage stage : wanted) status = worse(status, stages.run(stage).status);
-  for (const Stage stage : wanted) outputs.push_back(stages.take(stage));
+  for (const Stage stage : wanted) {
+    outputs.push_back(stages.take(stage));
+    status = worse(status, outputs.back().status);
+  }
   progress.step("writing the results");
-  write_outputs(out, outputs);
+  write_outputs(out, outputs, command.threads);
   progress.finish();
   for (const auto& output : outputs)
     for (const auto& remark : output.remarks) messages.tell(remark);

@@ -22,11 +22,6 @@ formats::PlanColumns columns_of(const formats::PlanColumns& named, const job::Fi
   return named.easting == named.northing ? formats::PlanColumns{file.place, file.place} : named;
 }
 
-bool holds(const ground::Region& region, GridPoint p) {
-  return p.easting >= region.low.easting && p.easting <= region.high.easting &&
-         p.northing >= region.low.northing && p.northing <= region.high.northing;
-}
-
 // One points file, its points added to those of `before`.
 FromFiles<PointTable> read_one(const JobFolder& job, const job::FileSpec& file,
                                const PointsAsked& asked, PointTable before) {
@@ -63,6 +58,11 @@ FromFiles<std::vector<SurveyString>> read_one(const JobFolder& job, const job::F
 }
 
 }  // namespace
+
+bool holds(const ground::Region& region, GridPoint p) {
+  return p.easting >= region.low.easting && p.easting <= region.high.easting &&
+         p.northing >= region.low.northing && p.northing <= region.high.northing;
+}
 
 FromFiles<SurfaceMesh> read_surface(const JobFolder& job, const job::FileSpec& file,
                                     const PointTable* control) {

@@ -42,6 +42,9 @@ struct PointsAsked {
   std::optional<ground::Region> window = std::nullopt;  // points outside are counted, not kept
 };
 
+// True where the point lies in the region or on its edge.
+bool holds(const ground::Region& region, GridPoint point);
+
 FromFiles<PointTable> read_points(const JobFolder& job, const std::vector<job::FileSpec>& files,
                                   const PointsAsked& asked);
 FromFiles<std::vector<SurveyString>> read_strings(const JobFolder& job,

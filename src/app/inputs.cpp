@@ -182,15 +182,6 @@ FromFiles<fill::FillInput> read_fill(const JobFolder& job, const PointTable* con
   return fill;
 }
 
-// A first guess of the ground that a pit touches; the survey asks for more where it needs more.
-ground::Region window_round(const FromFiles<design::DesignInput>& design) {
-  constexpr Length kRound = Length::metres(60);
-  formats::Extent extent;
-  for (const GridPoint corner : design::place_tank(design.value).corners) extent.add(corner);
-  return {{extent.low().easting - kRound, extent.low().northing - kRound},
-          {extent.high().easting + kRound, extent.high().northing + kRound}};
-}
-
 template <class Value>
 void tell(const FromFiles<Value>& from, ResultHead& head) {
   head.inputs.insert(head.inputs.end(), from.records.begin(), from.records.end());
@@ -261,9 +252,32 @@ ResultHead Inputs::head(Stage stage) const {
   return head;
 }
 
-ground::GroundInput read_ground_in(const Inputs& inputs, const ground::Region& window) {
-  const auto& control = inputs.control.value;
-  return read_ground(inputs.job, control.empty() ? nullptr : &control, window).value;
+ground::GroundInput ground_in(const Inputs& inputs, const ground::Region& window) {
+  if (inputs.ground_window) {
+    const auto& control = inputs.control.value;
+    return read_ground(inputs.job, control.empty() ? nullptr : &control, window).value;
+  }
+  const ground::GroundInput& all = inputs.ground.value;
+  ground::GroundInput part{{},
+                           all.breaklines,
+                           all.outline,
+                           all.surface,
+                           all.longest_edge,
+                           all.sigma_height,
+                           all.sigma_common};
+  part.points.files = all.points.files;
+  for (std::size_t i = 0; i < all.points.size(); ++i)
+    if (const SurveyPoint& point = all.points.points[i]; holds(window, point.at.at))
+      part.points.add(point, all.points.label(i), all.points.code(i));
+  return part;
+}
+
+ground::Region window_round(const FromFiles<design::DesignInput>& design) {
+  constexpr Length kRound = Length::metres(60);
+  formats::Extent extent;
+  for (const GridPoint corner : design::place_tank(design.value).corners) extent.add(corner);
+  return {{extent.low().easting - kRound, extent.low().northing - kRound},
+          {extent.high().easting + kRound, extent.high().northing + kRound}};
 }
 
 Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned threads) {

@@ -32,8 +32,10 @@ struct Inputs {
   ResultHead head(job::Stage stage) const;
 };
 
-// The ground's points in another window, and its strings.
-ground::GroundInput read_ground_in(const Inputs& inputs, const ground::Region& window);
+// The ground's points in a window, and its strings: read again or, where all were read, from there.
+ground::GroundInput ground_in(const Inputs& inputs, const ground::Region& window);
+// A first guess of the ground that the pit touches; the survey asks for more where it needs more.
+ground::Region window_round(const FromFiles<design::DesignInput>& design);
 
 // Reads what the stages need, with so many threads (0: as many as the machine has). Refuses (with
 // the job file's lines) where the job lacks a table.

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <system_error>
 
+#include "app/parallel.h"
 #include "app/unix_file.h"
 
 namespace squaredig::app {
@@ -100,6 +101,13 @@ void write_file(const fs::path& path, std::string_view bytes) {
   file.close();
 }
 
+void write_large_file(const fs::path& path, const formats::FilePieces& pieces, unsigned threads) {
+  Descriptor file = Descriptor::create_file(path);
+  take_in_order(pieces, threads, [&](std::string_view bytes) { file.write_all(bytes); });
+  file.flush();
+  file.close();
+}
+
 void keep_mode(const fs::path& out, const Descriptor& folder) {
   struct stat earlier = {};
   if (::stat(out.c_str(), &earlier) == 0) folder.take_mode(earlier.st_mode & 07777);
@@ -112,7 +120,12 @@ void OutputSet::add(std::string name, std::string bytes) {
   files_.insert_or_assign(std::move(name), std::move(bytes));
 }
 
-void OutputSet::commit() const {
+void OutputSet::add(std::string name, formats::FilePieces pieces) {
+  owned_.push_back(name);
+  large_files_.insert_or_assign(std::move(name), std::move(pieces));
+}
+
+void OutputSet::commit(unsigned threads) const {
   const fs::path out = resolved(out_);
   check_parent(out);
   const Descriptor parent = Descriptor::open_folder(out.parent_path());
@@ -123,6 +136,8 @@ void OutputSet::commit() const {
     if (std::find(owned_.begin(), owned_.end(), name) == owned_.end())
       link_or_copy(out / name, sibling.path() / name);
   for (const auto& [name, bytes] : files_) write_file(sibling.path() / name, bytes);
+  for (const auto& [name, pieces] : large_files_)
+    write_large_file(sibling.path() / name, pieces, threads);
   const Descriptor folder = Descriptor::open_folder(sibling.path());
   keep_mode(out, folder);
   folder.flush();

@@ -17,6 +17,8 @@
 #include <string_view>
 #include <vector>
 
+#include "formats/file_pieces.h"
+
 namespace squaredig::app {
 
 class OutputSet {
@@ -24,15 +26,19 @@ class OutputSet {
   explicit OutputSet(std::filesystem::path out) : out_(std::move(out)) {}
   // A file of the stage. Requires: a plain file name, given once.
   void add(std::string name, std::string bytes);
+  // The same of a large one, made piece by piece while it is written.
+  void add(std::string name, formats::FilePieces pieces);
   // File names the stage may write: those of an earlier run that are not added again are dropped.
   void own(std::string name) { owned_.push_back(std::move(name)); }
-  void commit() const;
+  // With so many threads for what is made while it is written (0: as many as the machine has).
+  void commit(unsigned threads) const;
   const std::map<std::string, std::string>& files() const { return files_; }
   const std::filesystem::path& folder() const { return out_; }
 
  private:
   std::filesystem::path out_;
   std::map<std::string, std::string> files_;
+  std::map<std::string, formats::FilePieces> large_files_;
   std::vector<std::string> owned_;
 };
 

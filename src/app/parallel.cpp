@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <atomic>
+#include <deque>
 #include <exception>
+#include <future>
 #include <thread>
 
 namespace squaredig::app {
@@ -22,17 +24,20 @@ Outcome outcome_of(const std::function<void()>& work) try {
 
 }  // namespace
 
+unsigned thread_count(unsigned asked) {
+  return asked > 0 ? asked : std::max(1U, std::thread::hardware_concurrency());
+}
+
 std::vector<Problem> run_in_parallel(const Works& works, unsigned threads) {
   std::vector<Outcome> outcomes(works.size());
   std::atomic<std::size_t> next = 0;
   const auto take_turns = [&] {
     for (std::size_t i = next++; i < works.size(); i = next++) outcomes[i] = outcome_of(works[i]);
   };
-  const std::size_t most =
-      threads > 0 ? threads : std::max(1U, std::thread::hardware_concurrency());
+  const std::size_t most = std::min<std::size_t>(thread_count(threads), works.size());
   {
     std::vector<std::jthread> helpers;
-    for (std::size_t i = 1; i < std::min(most, works.size()); ++i) helpers.emplace_back(take_turns);
+    for (std::size_t i = 1; i < most; ++i) helpers.emplace_back(take_turns);
     take_turns();
   }
   std::vector<Problem> problems;
@@ -41,6 +46,32 @@ std::vector<Problem> run_in_parallel(const Works& works, unsigned threads) {
     problems.insert(problems.end(), outcome.problems.begin(), outcome.problems.end());
   }
   return problems;
+}
+
+DoAll together(unsigned threads) {
+  return [threads](const Works& works) {
+    auto problems = run_in_parallel(works, threads);
+    if (!problems.empty()) throw Refusal(std::move(problems));
+  };
+}
+
+void take_in_order(const formats::FilePieces& pieces, unsigned threads,
+                   const std::function<void(std::string_view)>& take) {
+  const std::size_t most = thread_count(threads);
+  const auto begin = most > 1 ? std::launch::async : std::launch::deferred;
+  std::deque<std::future<std::string>> ahead;
+  std::size_t next = 0;
+  const auto fill = [&](std::size_t many) {
+    while (next < pieces.size() && ahead.size() < many)
+      ahead.push_back(std::async(begin, pieces[next++]));
+  };
+  for (fill(most); !ahead.empty();) {
+    const std::string piece = ahead.front().get();
+    ahead.pop_front();
+    fill(most - 1);  // beside this one, which is taken now
+    take(piece);
+    fill(most);
+  }
 }
 
 }  // namespace squaredig::app

@@ -34,13 +34,6 @@ formats::LandXmlOut document(const ResultHead& head, const FileContext& context)
   return document;
 }
 
-std::string ground_xml(const ground::GroundResult& result, const FileContext& context) {
-  auto xml = document(result.head, context);
-  xml.surfaces.push_back({result.surface, "existing ground", result.breaklines, result.plan_area,
-                          result.surface_area});
-  return formats::landxml_text(xml);
-}
-
 // The cut at the centre of each cell, along the tank or north up.
 std::string cut_tif(const dig::CutRaster& cut, const FileContext& context) {
   formats::Raster raster;
@@ -63,12 +56,16 @@ Files files_of(const field::FieldResult& result, const FileContext&) {
           {"field.json", formats::field_json(result, kVersion)}};
 }
 
-Files files_of(const ground::GroundResult& result, const FileContext& context) {
-  // no list in braces: its texts would be copied, and this one can be large
-  Files files;
-  files["ground.json"] = formats::ground_json(result, kVersion);
-  files["ground.xml"] = ground_xml(result, context);
-  return files;
+Files files_of(const ground::GroundResult& result, const FileContext&) {
+  return {{"ground.json", formats::ground_json(result, kVersion)}};
+}
+
+formats::FilePieces ground_xml(const ground::GroundResult& result, SurfaceMesh surface,
+                               const FileContext& context) {
+  auto xml = std::make_shared<formats::LandXmlOut>(document(result.head, context));
+  xml->surfaces.push_back({std::move(surface), "existing ground", result.breaklines,
+                           result.plan_area, result.surface_area});
+  return formats::landxml_pieces(std::move(xml));
 }
 
 Files files_of(const pegs::PegsResult& result, const FileContext& context) {

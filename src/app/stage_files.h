@@ -10,6 +10,7 @@
 #include "dig/dig_result.h"
 #include "field/field_result.h"
 #include "fill/fill_result.h"
+#include "formats/file_pieces.h"
 #include "ground/ground_result.h"
 #include "pegs/pegs_result.h"
 #include "record/record_result.h"
@@ -29,6 +30,9 @@ struct FileContext {
 
 Files files_of(const field::FieldResult& result, const FileContext& context);
 Files files_of(const ground::GroundResult& result, const FileContext& context);
+// ground.xml, which can be large: the surface goes into it.
+formats::FilePieces ground_xml(const ground::GroundResult& result, SurfaceMesh surface,
+                               const FileContext& context);
 Files files_of(const pegs::PegsResult& result, const FileContext& context);
 Files files_of(const dig::DigResult& result, const FileContext& context);
 // dig.gpkg, which holds the reference pegs too.

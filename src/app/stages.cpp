@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/parallel.h"
 #include "app/plan_scale.h"
 #include "app/stage_files.h"
 #include "app/stage_sheets.h"
@@ -119,6 +120,7 @@ geometry::SiteFrame Stages::frame() const {
 }
 
 ground::WholeSurvey& Stages::whole_survey() {
+  const std::scoped_lock lock(building_);
   if (!whole_) {
     progress_.step("building the ground");
     whole_ = std::make_unique<ground::WholeSurvey>(inputs_.ground.value, frame());
@@ -126,15 +128,23 @@ ground::WholeSurvey& Stages::whole_survey() {
   return *whole_;
 }
 
-// The whole where everything was read, else as much as the pit needs.
+// As much as the pit needs, the same as the whole to the last bit; the whole where it is needed or
+// given as a surface. So the pit does not wait for the whole.
 ground::Survey& Stages::survey() {
-  if (!inputs_.ground_window) return whole_survey();
+  if (inputs_.ground.value.surface) return whole_survey();
   if (!window_) {
     progress_.step("building the ground round the pit");
+    const bool all_read = !inputs_.ground_window;
+    const auto window = all_read ? window_round(*inputs_.design) : *inputs_.ground_window;
     const auto& extent = inputs_.ground.extent;
+    const auto whole = [this]() -> const ground::GroundSurface& {
+      return whole_survey().built().ground;
+    };
     window_ = std::make_unique<ground::WindowedSurvey>(
-        inputs_.ground.value, *inputs_.ground_window, ground::Region{extent.low(), extent.high()},
-        [this](const ground::Region& window) { return read_ground_in(inputs_, window); }, frame());
+        all_read ? ground_in(inputs_, window) : inputs_.ground.value, window,
+        ground::Region{extent.low(), extent.high()},
+        [this](const ground::Region& wider) { return ground_in(inputs_, wider); }, frame(),
+        all_read ? ground::WholeGround(whole) : nullptr);
   }
   return *window_;
 }
@@ -147,6 +157,38 @@ const design::Excavation& Stages::excavation() {
         std::make_unique<design::Excavation>(design::excavate(inputs_.design->value, ground));
   }
   return *excavation_;
+}
+
+// The whole ground is built and examined beside the other stages. They need it too where the pit's
+// ground is not certain without: where there is no whole, nothing is said of them.
+void Stages::run_all(const std::set<Stage>& stages) {
+  std::vector<Problem> of_ground, of_others;
+  StageOutput ground;
+  Works works;
+  const bool whole = stages.contains(Stage::Ground);
+  if (whole) works.push_back([&] { of_ground = problems_of([&] { ground = run_ground(); }); });
+  works.push_back([&] {
+    of_others = problems_of([&] {
+      for (const Stage stage : stages)
+        if (stage != Stage::Ground) run(stage);
+      if (whole) progress_.step("building and examining the ground");  // which goes on
+    });
+  });
+  together(threads_)(works);
+  for (const auto& problems : {of_ground, of_others})
+    if (!problems.empty()) throw Refusal(problems);
+  if (whole) done_.emplace(Stage::Ground, std::move(ground));
+}
+
+StageOutput Stages::take(Stage stage) {
+  StageOutput out = std::move(done_.at(stage));
+  if (stage == Stage::Ground) {
+    out.large_files["ground.xml"] = ground_xml(
+        *examined_, ground::mesh_of(std::move(*whole_).ground()), context_of(inputs_.job.job));
+    whole_.reset();
+    examined_.reset();
+  }
+  return out;
 }
 
 const StageOutput& Stages::run(Stage stage) {
@@ -166,10 +208,8 @@ StageOutput Stages::made(Stage stage) {
       return run_base();
     case Stage::Fill:
       return run_fill();
-    case Stage::Record:
-      return run_record();
     default:
-      return run_ground();
+      return run_record();
   }
 }
 
@@ -194,13 +234,15 @@ StageOutput Stages::run_field() {
 StageOutput Stages::run_ground() {
   const auto& built = whole_survey().built();
   progress_.step("examining the ground");
-  ground::GroundResult result = ground::examine(inputs_.ground.value, built);
+  ground::GroundResult result = ground::examine(inputs_.ground.value, built, together(threads_));
   ResultHead head = inputs_.head(Stage::Ground);
   for (const auto& examined : result.head.inputs)
     for (const auto& row : examined.set_aside) set_aside(head, examined.file, row.line, row.why);
   result.head = joined(std::move(head), result.head);
   in_file_order(result.head);
-  return output(Stage::Ground, result, inputs_);
+  StageOutput out = output(Stage::Ground, result, inputs_);
+  examined_ = std::move(result);
+  return out;
 }
 
 StageOutput Stages::run_pegs() {

@@ -8,12 +8,14 @@
 
 #include <map>
 #include <memory>
+#include <mutex>
 
 #include "app/exit_status.h"
 #include "app/inputs.h"
 #include "app/progress.h"
 #include "app/summary.h"
 #include "design/excavation.h"
+#include "formats/file_pieces.h"
 #include "ground/whole_survey.h"
 #include "ground/windowed_survey.h"
 
@@ -24,6 +26,7 @@ struct StageOutput {
   ExitStatus status = ExitStatus::Done;
   std::string json;                          // also among the files
   std::map<std::string, std::string> files;  // name and bytes
+  std::map<std::string, formats::FilePieces> large_files = {};
   Lines summary;
   Lines remarks;
 };
@@ -38,12 +41,17 @@ struct StageResults {
 
 class Stages {
  public:
-  Stages(const Inputs& inputs, Progress& progress) : inputs_(inputs), progress_(progress) {}
-  const StageOutput& run(job::Stage stage);
-  // The output of a stage that was run, given away: the last that is asked of it.
-  StageOutput take(job::Stage stage) { return std::move(done_.at(stage)); }
+  // With so many threads (0: as many as the machine has).
+  Stages(const Inputs& inputs, Progress& progress, unsigned threads)
+      : inputs_(inputs), progress_(progress), threads_(threads) {}
+  // Runs the stages; once.
+  void run_all(const std::set<job::Stage>& stages);
+  // The output of a stage that was run, given away: the last that is asked of it. Asked of all that
+  // were run, as the whole ground goes into the output of its stage.
+  StageOutput take(job::Stage stage);
 
  private:
+  const StageOutput& run(job::Stage stage);
   StageOutput run_field();
   StageOutput run_ground();
   StageOutput run_pegs();
@@ -59,9 +67,12 @@ class Stages {
 
   const Inputs& inputs_;
   Progress& progress_;
+  unsigned threads_;
+  std::mutex building_;  // of the whole ground, which one stage builds and others may wait for
   std::unique_ptr<ground::WholeSurvey> whole_;
   std::unique_ptr<ground::WindowedSurvey> window_;
   std::unique_ptr<design::Excavation> excavation_;
+  std::optional<ground::GroundResult> examined_;
   std::map<job::Stage, StageOutput> done_;
   StageResults results_;
 };

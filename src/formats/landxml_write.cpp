@@ -113,23 +113,36 @@ void append_definition(std::string& text, const LandXmlSurfaceOut& surface) {
             attribute("elevMin", low->height.in_metres());
   }
   text += ">\n<Pnts>\n";
-  for (std::size_t i = 0; i < vertices.size(); ++i) {
+}
+
+// Vertices from one number to another, the last not among them.
+std::string vertices_text(const SurfaceMesh& mesh, std::size_t first, std::size_t last) {
+  std::string text;
+  text.reserve((last - first) * 72);
+  for (std::size_t i = first; i < last; ++i) {
     text += "<P id=\"";
     append_id(text, i);
     text += "\">";
-    append_place(text, vertices[i]);
+    append_place(text, mesh.vertices[i]);
     text += "</P>\n";
   }
-  text += "</Pnts>\n<Faces>\n";
-  for (const auto& face : surface.mesh.faces) {
+  return text;
+}
+
+std::string faces_text(const SurfaceMesh& mesh, std::size_t first, std::size_t last) {
+  std::string text;
+  text.reserve((last - first) * 36);
+  for (std::size_t f = first; f < last; ++f) {
+    const auto& face = mesh.faces[f];
     text += "<F>";
-    for (std::size_t i = 0; i < 3; ++i) {
-      if (i > 0) text += ' ';
-      append_id(text, static_cast<std::size_t>(face[i]));
-    }
+    append_id(text, static_cast<std::size_t>(face[0]));
+    text += ' ';
+    append_id(text, static_cast<std::size_t>(face[1]));
+    text += ' ';
+    append_id(text, static_cast<std::size_t>(face[2]));
     text += "</F>\n";
   }
-  text += "</Faces>\n</Definition>\n";
+  return text;
 }
 
 void append_volumes(std::string& text, const std::vector<LandXmlVolumeOut>& volumes) {
@@ -148,11 +161,55 @@ void append_volumes(std::string& text, const std::vector<LandXmlVolumeOut>& volu
   text += "</SurfVolumes>\n";
 }
 
-std::size_t rough_size(const LandXmlOut& document) {
-  std::size_t size = 4096 + 160 * document.points.size();
-  for (const auto& surface : document.surfaces)
-    size += 72 * surface.mesh.vertices.size() + 32 * surface.mesh.faces.size();
-  return size;
+// Cuts `count` into pieces of about a megabyte of text.
+template <class Text>
+void add_in_pieces(FilePieces& pieces, std::size_t count, Text text) {
+  constexpr std::size_t kInPiece = 16384;
+  for (std::size_t first = 0; first < count; first += kInPiece)
+    pieces.push_back(
+        [text, first, last = std::min(first + kInPiece, count)] { return text(first, last); });
+}
+
+void add_surface(FilePieces& pieces, const LandXmlOut& document, const LandXmlSurfaceOut& surface) {
+  pieces.push_back([&document, &surface] {
+    std::string text = &surface == document.surfaces.data() ? "<Surfaces>\n" : "";
+    text += "<Surface name=\"" + xml_text(surface.mesh.name) + "\"" +
+            attribute("desc", surface.description) + ">\n";
+    append_breaklines(text, surface.breaklines);
+    append_definition(text, surface);
+    return text;
+  });
+  const SurfaceMesh& mesh = surface.mesh;
+  add_in_pieces(pieces, mesh.vertices.size(), [&mesh](std::size_t first, std::size_t last) {
+    return vertices_text(mesh, first, last);
+  });
+  pieces.push_back([] { return std::string("</Pnts>\n<Faces>\n"); });
+  add_in_pieces(pieces, mesh.faces.size(), [&mesh](std::size_t first, std::size_t last) {
+    return faces_text(mesh, first, last);
+  });
+  pieces.push_back([] { return std::string("</Faces>\n</Definition>\n</Surface>\n"); });
+}
+
+// The pieces refer to the document.
+FilePieces pieces_of(const LandXmlOut& document) {
+  FilePieces pieces;
+  pieces.push_back([&document] {
+    std::string text;
+    append_head(text, document);
+    append_points(text, document);
+    return text;
+  });
+  for (const LandXmlSurfaceOut& surface : document.surfaces) add_surface(pieces, document, surface);
+  pieces.push_back([&document] {
+    std::string text;
+    if (!document.surfaces.empty()) {
+      append_volumes(text, document.volumes);
+      text += "</Surfaces>\n";
+    }
+    text += "</LandXML>\n";
+    return text;
+  });
+  return pieces;
 }
 
 }  // namespace
@@ -186,23 +243,14 @@ std::string xml_text(std::string_view text) {
 
 std::string landxml_text(const LandXmlOut& document) {
   std::string text;
-  text.reserve(rough_size(document));
-  append_head(text, document);
-  append_points(text, document);
-  if (!document.surfaces.empty()) {
-    text += "<Surfaces>\n";
-    for (const LandXmlSurfaceOut& surface : document.surfaces) {
-      text += "<Surface name=\"" + xml_text(surface.mesh.name) + "\"" +
-              attribute("desc", surface.description) + ">\n";
-      append_breaklines(text, surface.breaklines);
-      append_definition(text, surface);
-      text += "</Surface>\n";
-    }
-    append_volumes(text, document.volumes);
-    text += "</Surfaces>\n";
-  }
-  text += "</LandXML>\n";
+  for (const FilePiece& piece : pieces_of(document)) text += piece();
   return text;
+}
+
+FilePieces landxml_pieces(std::shared_ptr<const LandXmlOut> document) {
+  FilePieces pieces = pieces_of(*document);
+  for (FilePiece& piece : pieces) piece = [document, made = std::move(piece)] { return made(); };
+  return pieces;
 }
 
 }  // namespace squaredig::formats

@@ -3,16 +3,19 @@
 // What: one document, the same bytes for the same content on any day.
 // Frame and units: the job's grid in metres; numbers stand northing, easting, elevation.
 // Requires: faces name vertices of their own surface; finite numbers.
-// Laws: landxml_write.1  the document is valid against the LandXML 1.2 schema.
+// Laws: landxml_write.1  the document is valid against the LandXML 1.2 schema; landxml_write.2  the
+//   pieces, made in any order and put together in theirs, are the text.
 // Accuracy: shortest numbers that read back to the last bit.
 // Source: LandXML 1.2 schema.
 #pragma once
 
 #include <chrono>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
+#include "formats/file_pieces.h"
 #include "quantity/points.h"
 
 namespace squaredig::formats {
@@ -56,6 +59,8 @@ struct LandXmlOut {
 
 // The file's bytes: UTF-8, one element a line.
 std::string landxml_text(const LandXmlOut& document);
+// The same in pieces, for surfaces too large to stand in memory as text.
+FilePieces landxml_pieces(std::shared_ptr<const LandXmlOut> document);
 
 // Text fit for XML: & < > " escaped, what XML cannot hold replaced by U+FFFD.
 std::string xml_text(std::string_view text);

@@ -26,19 +26,26 @@ using Constrained = CGAL::Constrained_Delaunay_triangulation_2<
 using Handle = Data::Vertex_handle;
 
 void insert_points(Plain& t, const std::vector<Point3>& vertices) {
-  // Gathered first: fetching each just before it is inserted would wait for memory every time.
+  // Many are gathered first: fetching each just before it is inserted would wait for memory every
+  // time.
+  constexpr std::size_t kGathered = 65536;
   std::vector<std::pair<Kernel::Point_2, Index>> points;
-  points.reserve(vertices.size());
+  points.reserve(std::min(vertices.size(), kGathered));
+  Plain::Face_handle hint;
+  const auto insert_gathered = [&] {
+    for (const auto& [point, number] : points) {
+      const auto vertex = t.insert(point, hint);
+      vertex->info() = number;
+      hint = vertex->face();
+    }
+    points.clear();
+  };
   for (const Index number : hilbert_order(vertices)) {
     const Point3& v = vertices[static_cast<std::size_t>(number)];
     points.emplace_back(Kernel::Point_2(v.x, v.y), number);
+    if (points.size() == kGathered) insert_gathered();
   }
-  Plain::Face_handle hint;
-  for (const auto& [point, number] : points) {
-    const auto vertex = t.insert(point, hint);
-    vertex->info() = number;
-    hint = vertex->face();
-  }
+  insert_gathered();
 }
 
 bool is_flat(Data::Face_handle f) {
@@ -50,22 +57,25 @@ bool is_flat(Data::Face_handle f) {
            orient(corner(2), corner(0), corner(1)) > 0);
 }
 
+// The last that is asked of the triangulation: here the memory in use is at its highest, so the
+// vertices, which neighbours do not need, are given back between.
 template <class Triangulation>
-RawMesh copy_out(Triangulation& t) {
-  RawMesh out;
+void move_out(Triangulation& t, RawMesh& out) {
   out.triangles.reserve(t.number_of_faces());
-  out.neighbours.reserve(t.number_of_faces());
   for (const auto f : t.all_face_handles()) f->info() = kNone;
   Index number = 0;
   for (const auto f : t.finite_face_handles()) f->info() = number++;
   for (const auto f : t.finite_face_handles()) {
     if (is_flat(f)) out.flat.push_back(f->info());
     out.triangles.push_back({f->vertex(0)->info(), f->vertex(1)->info(), f->vertex(2)->info()});
-    // There a side is numbered by the vertex across it, here by the vertex it starts from.
-    out.neighbours.push_back(
-        {f->neighbor(2)->info(), f->neighbor(0)->info(), f->neighbor(1)->info()});
   }
-  return out;
+  t.tds().vertices().clear();
+  out.neighbours.reserve(out.triangles.size());
+  for (const auto f : t.all_face_handles())
+    // There a side is numbered by the vertex across it, here by the vertex it starts from.
+    if (f->info() != kNone)
+      out.neighbours.push_back(
+          {f->neighbor(2)->info(), f->neighbor(0)->info(), f->neighbor(1)->info()});
 }
 
 // Walks along the piece from vertex to vertex that lies on it and notes each edge.
@@ -83,32 +93,43 @@ void note_outline(const Constrained& t, Handle from, Handle to, RawMesh& out) {
   }
 }
 
+// Puts the pieces in and notes the edges on outlines.
+void insert_pieces(Constrained& t, std::size_t vertex_count, const std::vector<StringPiece>& pieces,
+                   RawMesh& out) {
+  std::vector<Handle> handles(vertex_count);
+  for (const Handle v : t.finite_vertex_handles()) handles[static_cast<std::size_t>(v->info())] = v;
+  const auto handle = [&](Index v) { return handles[static_cast<std::size_t>(v)]; };
+  for (const StringPiece& p : pieces) t.insert_constraint(handle(p.a), handle(p.b));
+  for (const StringPiece& p : pieces)
+    if (p.kind == StringKind::Outline) note_outline(t, handle(p.a), handle(p.b), out);
+  std::sort(out.outline.begin(), out.outline.end());
+}
+
 }  // namespace
 
 RawMesh constrained_delaunay(const Placed& placed, const std::vector<StringPiece>& pieces) {
+  RawMesh out;
   Plain points;
   insert_points(points, placed.vertices);
-  if (points.dimension() < 2) return {};
-  if (pieces.empty()) return copy_out(points);
+  if (points.dimension() < 2) return out;
+  if (pieces.empty()) {
+    move_out(points, out);
+    return out;
+  }
   // Points go in faster without an eye on constraints; without any, both triangulations are one.
   Constrained t;
   t.tds().swap(points.tds());
   t.set_infinite_vertex(points.infinite_vertex());
-  std::vector<Handle> handles(placed.vertices.size());
-  for (const Handle v : t.finite_vertex_handles()) handles[static_cast<std::size_t>(v->info())] = v;
-  const auto handle = [&](Index v) { return handles[static_cast<std::size_t>(v)]; };
-  for (const StringPiece& p : pieces) t.insert_constraint(handle(p.a), handle(p.b));
-  RawMesh out = copy_out(t);
-  for (const StringPiece& p : pieces)
-    if (p.kind == StringKind::Outline) note_outline(t, handle(p.a), handle(p.b), out);
-  std::sort(out.outline.begin(), out.outline.end());
+  insert_pieces(t, placed.vertices.size(), pieces, out);
+  move_out(t, out);
   return out;
 }
 
-Triangulated triangulate(const TriangulationInput& input) {
+Triangulated triangulate(TriangulationInput input) {
   Triangulated out;
   Placed placed = place_in_order(input);
   CutStrings strings = cut_strings(input, placed);
+  input.points = std::vector<Point3>();
   RawMesh mesh = constrained_delaunay(placed, strings.pieces);
   leave_out(mesh, placed.vertices, input.keep);
   if (input.longest_edge > 0)

@@ -62,6 +62,7 @@ struct Triangulated {
   std::size_t rim_triangles_removed = 0;
 };
 
-Triangulated triangulate(const TriangulationInput& input);
+// The input's points are given back as soon as they are placed: move in what is large.
+Triangulated triangulate(TriangulationInput input);
 
 }  // namespace squaredig::geometry

@@ -198,7 +198,7 @@ BuiltGround from_points(const GroundInput& input, const geometry::SiteFrame& fra
   built.ground.frame = frame;
   Prepared prepared = prepare(input, frame, built.cautions);
   const std::size_t given = prepared.input.points.size();
-  geometry::Triangulated made = geometry::triangulate(prepared.input);
+  geometry::Triangulated made = geometry::triangulate(std::move(prepared.input));
   if (made.surface.triangles.empty() && none == NoTriangle::Refused)
     refuse_nothing(input, made, given - made.doubled.size());
   name_rows(input, prepared.string_rows, made, built);

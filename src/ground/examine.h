@@ -26,6 +26,7 @@
 #include "ground/build_ground.h"
 #include "ground/ground_result.h"
 #include "quantity/tolerance.h"
+#include "quantity/works.h"
 
 namespace squaredig::ground {
 
@@ -38,11 +39,17 @@ constexpr Length kAgree = Length::millimetres(1);
 // Of one kind of finding, this many are told one by one.
 constexpr std::size_t kToldSingly = 50;
 
+// Beyond this many, drawn vertices would hide the lines.
+constexpr std::size_t kMostDrawn = 4000;
 constexpr std::size_t kMostContourLevels = 25;
 constexpr std::size_t kMostContourStretches = 60000;
 
 // `head` carries inputs (file, rows read, used and set aside), cautions and findings; job and
-// checksums are the caller's to add.
-GroundResult examine(const GroundInput& input, const BuiltGround& built);
+// checksums are the caller's to add. The result is the same however its pieces are done together.
+GroundResult examine(const GroundInput& input, const BuiltGround& built,
+                     const DoAll& together = do_in_turn);
+
+// The surface on the grid, as files hold it. The ground's triangles are moved there.
+SurfaceMesh mesh_of(GroundSurface&& ground);
 
 }  // namespace squaredig::ground

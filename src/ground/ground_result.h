@@ -1,4 +1,4 @@
-// The answer of the ground stage: the surface and what was found while examining it.
+// The answer of the ground stage: what the surface is like and what was found while examining it.
 #pragma once
 
 #include <optional>
@@ -54,7 +54,8 @@ struct GroundResult {
   std::optional<Length> contour_interval;
   std::vector<Contour> contours;
   std::vector<std::vector<GridPoint>> rim;  // closed, the ground on its left
-  SurfaceMesh surface;
+  // Each vertex in plan, where there are no more than kMostDrawn.
+  std::vector<GridPoint> positions;
   std::vector<SurveyString> breaklines;
 };
 

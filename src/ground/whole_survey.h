@@ -19,6 +19,8 @@ class WholeSurvey final : public Survey {
   const geometry::SiteFrame& frame() const override { return built_.ground.frame; }
   const GroundSurface& surface_for(const Region&) override { return built_.ground; }
   const BuiltGround& built() const { return built_; }
+  // The surface, given away: the last that is asked of the survey.
+  GroundSurface&& ground() && { return std::move(built_.ground); }
 
  private:
   BuiltGround built_;

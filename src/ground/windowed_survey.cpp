@@ -135,19 +135,20 @@ bool certified(const GroundSurface& ground, const Region& region, const Region& 
 }
 
 WindowedSurvey::WindowedSurvey(GroundInput input, const Region& first_window, const Region& extent,
-                               LoadWindow load, const geometry::SiteFrame& frame)
+                               LoadWindow load, const geometry::SiteFrame& frame, WholeGround whole)
     : input_(std::move(input)),
       window_(first_window),
       extent_(extent),
       load_(std::move(load)),
+      whole_(std::move(whole)),
       frame_(frame) {}
 
-bool WindowedSurvey::whole() const {
+bool WindowedSurvey::holds_all() const {
   return holds(box_in(frame_, window_), box_in(frame_, extent_));
 }
 
 BuiltGround WindowedSurvey::build() const {
-  if (whole()) return build_ground(input_, frame_);
+  if (holds_all()) return build_ground(input_, frame_);
   GroundInput plain = input_;
   plain.longest_edge.reset();  // the window's own rim is not the survey's
   return build_part(plain, frame_);
@@ -157,15 +158,16 @@ void WindowedSurvey::widen(const Region& region) {
   const Length across = std::max(window_.high.easting - window_.low.easting,
                                  window_.high.northing - window_.low.northing);
   window_ = together(grown(window_, across * 0.5), grown(region, across * 0.5));
-  input_ = load_(window_);
   built_.reset();
+  if (!(holds_all() && whole_)) input_ = load_(window_);
 }
 
 const GroundSurface& WindowedSurvey::surface_for(const Region& region) {
   for (;;) {
+    if (holds_all() && whole_) return whole_();
     if (!built_) built_ = build();
     if (built_ &&
-        (whole() || certified(built_->ground, region, window_, extent_, input_.longest_edge)))
+        (holds_all() || certified(built_->ground, region, window_, extent_, input_.longest_edge)))
       return built_->ground;
     widen(region);
   }

@@ -24,6 +24,8 @@ namespace squaredig::ground {
 
 // Every point in the region is given, and every string that enters it, whole.
 using LoadWindow = std::function<GroundInput(const Region&)>;
+// The whole survey's own surface, where somebody builds it anyway.
+using WholeGround = std::function<const GroundSurface&()>;
 
 // True where the region's triangles, and its part of the rim, are certain: `window` is what was
 // read, `extent` the whole survey's.
@@ -34,19 +36,20 @@ class WindowedSurvey final : public Survey {
  public:
   // `first_window` has been read already and is `input`; `extent` is of all points and strings.
   WindowedSurvey(GroundInput input, const Region& first_window, const Region& extent,
-                 LoadWindow load, const geometry::SiteFrame& frame);
+                 LoadWindow load, const geometry::SiteFrame& frame, WholeGround whole = nullptr);
   const geometry::SiteFrame& frame() const override { return frame_; }
   const GroundSurface& surface_for(const Region& region) override;
 
  private:
   void widen(const Region& region);
   BuiltGround build() const;
-  bool whole() const;
+  bool holds_all() const;
 
   GroundInput input_;
   Region window_;
   Region extent_;
   LoadWindow load_;
+  WholeGround whole_;
   geometry::SiteFrame frame_;
   std::optional<BuiltGround> built_;
 };

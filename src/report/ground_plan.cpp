@@ -14,7 +14,6 @@ namespace {
 constexpr Colour kContour{0.25, 0.42, 0.38};
 constexpr Colour kBreakline{0.5, 0.28, 0.08};
 constexpr Colour kFound{0.7, 0.05, 0.02};
-constexpr std::size_t kMostPoints = 4000;  // beyond, the points would hide the lines
 
 // Corners nearer to each other than a fine pen's width are one on paper.
 std::vector<At> thinned(const std::vector<At>& points) {
@@ -100,9 +99,9 @@ void draw_surveyed(Canvas& canvas, const ground::GroundResult& ground, const Tan
   canvas.begin_group({{"class", "rim"}});
   for (const auto& ring : ground.rim) canvas.polygon(thinned(on_page(view, ring)), {0.35, kQuiet});
   canvas.end_group();
-  if (ground.surface.vertices.size() <= kMostPoints) {
+  if (!ground.positions.empty()) {
     canvas.begin_group({{"class", "points"}});
-    for (const auto& p : ground.surface.vertices) canvas.disc(view(p.at), 0.35, kQuiet);
+    for (const auto& p : ground.positions) canvas.disc(view(p), 0.35, kQuiet);
     canvas.end_group();
   }
   canvas.begin_group({{"class", "breaklines"}});

@@ -1,13 +1,14 @@
 #!/usr/bin/env python3
-"""Kills the program with signal 9 at random moments. Usage: killed.py PROGRAM SOURCE
+"""Ends the program at random moments, as `kill -9` and as Ctrl-C do. Usage: killed.py PROGRAM SOURCE
 
-Whatever the moment, the output folder holds the files of whole runs alone: those of the first job or
+Whatever the moment and the signal, the output folder holds the files of whole runs alone: those of the first job or
 those of the second, never a mixture within a stage, never half a file; and the next run leaves nothing
-beside it.
+beside it. The program ends by the signal itself, as a shell expects, or had ended with exit status 0 or 1.
 """
 import pathlib
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
@@ -15,6 +16,7 @@ import time
 
 SEED = 20260320
 ROUNDS = 200
+SIGNALS = (signal.SIGKILL, signal.SIGINT)
 WHOLE_RUNS = 5  # every so many rounds the whole run is killed, else the dig
 
 
@@ -28,6 +30,11 @@ def whole_run(program, folder):
     if done.returncode not in (0, 1):
         raise SystemExit(f"exit {done.returncode}")
     return files(folder / "out")
+
+
+def as_from_a_terminal():
+    """A shell's background job ignores Ctrl-C, and its children would with it."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
 
 
 def main():
@@ -48,15 +55,20 @@ def main():
         subprocess.run([program, "dig", ".", "--quiet"], cwd=folder, check=False,
                        stdout=subprocess.DEVNULL)
         dig_seconds = time.monotonic() - start
-        seen = set()
+        seen, ended = set(), set()
         for number in range(ROUNDS):
             job.write_text(texts[number % 2])
             whole = number % WHOLE_RUNS == 0
             child = subprocess.Popen([program, "run" if whole else "dig", ".", "--quiet"],
-                                     cwd=folder, stdout=subprocess.DEVNULL)
+                                     cwd=folder, stdout=subprocess.DEVNULL,
+                                     preexec_fn=as_from_a_terminal)
             time.sleep(rng.uniform(0, 1.1 * (seconds if whole else dig_seconds)))
-            child.kill()
-            child.wait()
+            sent = SIGNALS[number // 2 % 2]
+            child.send_signal(sent)
+            status = child.wait()
+            ended.add((sent, status))
+            if status not in (0, 1, -sent):
+                raise SystemExit(f"round {number}, seed {SEED}: {sent.name} ended it with {status}")
             now = files(folder / "out")
             by_stage = {}
             for file, text in now.items():
@@ -69,9 +81,9 @@ def main():
             seen.add(tuple(sorted(by_stage["dig"])))
         whole_run(program, folder)
         left = [p.name for p in folder.iterdir() if "squaredig" in p.name]
-        if left or len(seen) < 2:
-            raise SystemExit(f"left behind: {left}; seen {seen}, seed {SEED}")
-    print(f"{ROUNDS} kills, whole results every time")
+        if left or len(seen) < 2 or not {(s, -s) for s in SIGNALS} <= ended:
+            raise SystemExit(f"left behind: {left}; seen {seen}, {ended}, seed {SEED}")
+    print(f"{ROUNDS} ends by signals 9 and 2, whole results every time")
 
 
 if __name__ == "__main__":

@@ -120,6 +120,29 @@ std::size_t expect_equal_over(const GroundInput& all, const Region& region) {
   return ground.surface.vertices.size();
 }
 
+// Where no window will do, the whole that somebody else builds is given, and nothing is read again.
+TEST(WindowedSurvey, AWholeBuiltElsewhereIsNotBuiltAgain) {
+  auto all = survey(Lie::Scattered, 1);
+  all.longest_edge = Length::metres(8);  // shorter than sides in every region
+  const auto frame = geometry::SiteFrame::around(grid_position(500200, 6100200, 60));
+  WholeSurvey whole(all, frame);
+  const Region first{grid_point(500100, 6100100), grid_point(500140, 6100140)};
+  int asked = 0;
+  WindowedSurvey windowed(
+      part_of(all, first), first, extent_of(all),
+      [&](const Region& r) {
+        EXPECT_LT(part_of(all, r).points.size(), all.points.size());
+        return part_of(all, r);
+      },
+      frame,
+      [&]() -> const GroundSurface& {
+        ++asked;
+        return whole.built().ground;
+      });
+  EXPECT_EQ(&windowed.surface_for(first), &whole.built().ground);
+  EXPECT_EQ(asked, 1);
+}
+
 TEST(WindowedSurvey, TrianglesAreTheWholeSurveysBitForBit_window_1) {
   std::size_t kept = 0;
   int regions = 0;

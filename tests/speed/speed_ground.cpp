@@ -175,14 +175,14 @@ void register_triangulation(std::size_t count) {
     geometry::TriangulationInput input;
     input.points = jittered(n);
     for (auto _ : state)
-      benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
+      benchmark::DoNotOptimize(geometry::triangulate(std::move(input)).surface.triangles.size());
   });
   add(count, "triangulate_with_breaklines", [](std::size_t n, benchmark::State& state) {
     geometry::TriangulationInput input;
     input.points = jittered(n);
     add_breaklines(input, n / 100);
     for (auto _ : state)
-      benchmark::DoNotOptimize(geometry::triangulate(input).surface.triangles.size());
+      benchmark::DoNotOptimize(geometry::triangulate(std::move(input)).surface.triangles.size());
   });
   add(count, "raw_cgal_breaklines", [](std::size_t n, benchmark::State& state) {
     geometry::TriangulationInput input;

@@ -41,7 +41,9 @@ class DemoJob {
   StageOutput run(Stage stage) const {
     const Inputs read = inputs({stage});
     Progress progress(ProgressMode::Never, Speech::Quiet);
-    return Stages(read, progress).run(stage);
+    Stages stages(read, progress, 1);
+    stages.run_all({stage});
+    return stages.take(stage);
   }
 
  private:

@@ -21,7 +21,7 @@ void commit(const fs::path& out, const Files& files, const std::vector<std::stri
   OutputSet set(out);
   for (const auto& [name, bytes] : files) set.add(name, bytes);
   for (const auto& name : owned) set.own(name);
-  set.commit();
+  set.commit(1);
 }
 
 Problem refusal_of(const fs::path& out, const Files& files = {{"a.csv", "1"}}) {

@@ -86,6 +86,37 @@ TEST(LandXmlWrite, TheSchemaTakesIt_landxml_write_1) {
   }
 }
 
+// A grid of so many columns and rows, with coordinates of many digits and of few.
+SurfaceMesh grid_mesh(std::int32_t columns, std::int32_t rows) {
+  SurfaceMesh mesh;
+  mesh.name = "grid";
+  for (std::int32_t r = 0; r < rows; ++r)
+    for (std::int32_t c = 0; c < columns; ++c)
+      mesh.vertices.push_back(grid_position(300000 + c, 5800000 + r * 0.001, (c - r) / 3.0));
+  for (std::int32_t r = 0; r + 1 < rows; ++r)
+    for (std::int32_t c = 0; c + 1 < columns; ++c) {
+      const std::int32_t a = r * columns + c;
+      mesh.faces.push_back({a, a + 1, a + columns});
+      mesh.faces.push_back({a + 1, a + columns + 1, a + columns});
+    }
+  return mesh;
+}
+
+TEST(LandXmlWrite, PiecesMadeBackToFrontAreTheText_landxml_write_2) {
+  auto document = std::make_shared<LandXmlOut>(sample());
+  document->surfaces.push_back({grid_mesh(300, 200), "large", {}, {}, {}});
+  const FilePieces pieces = landxml_pieces(document);
+  EXPECT_GT(pieces.size(), 10U);
+  std::vector<std::string> made(pieces.size());
+  for (std::size_t i = pieces.size(); i-- > 0;) made[i] = pieces[i]();
+  std::string text;
+  for (const std::string& piece : made) text += piece;
+  EXPECT_EQ(text, landxml_text(*document));
+  const std::string last = "<P id=\"60000\">5800000.199 300299 33.333333333333336</P>\n</Pnts>";
+  EXPECT_NE(text.find(last), std::string::npos);
+  EXPECT_NE(text.find("<F>59700 60000 59999</F>"), std::string::npos);
+}
+
 TEST(LandXmlWrite, SameBytesOnAnyDay) {
   LandXmlOut document = sample();
   EXPECT_EQ(landxml_text(document), landxml_text(document));

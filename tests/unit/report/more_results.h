@@ -42,7 +42,7 @@ inline ground::GroundResult invented_ground() {
                       {"ground.csv", 8, 1}}};
   ground.head.findings = {{"spike", "point \"P7\" stands 0.900 m above"}};
   ground.found = {{ground.head.findings[0], grid_point(kEast + 20, kNorth + 10)}};
-  for (const auto& p : ground.rim[0]) ground.surface.vertices.push_back({p, level(60.5)});
+  ground.positions = ground.rim[0];
   return ground;
 }
 

@@ -1,0 +1,14 @@
+// A file that is not held in memory whole: its bytes in pieces, to be put together in order. Each
+// piece can be made by itself, in any order and by any thread.
+#pragma once
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace squaredig::formats {
+
+using FilePiece = std::function<std::string()>;
+using FilePieces = std::vector<FilePiece>;
+
+}  // namespace squaredig::formats
