@@ -1,9 +1,9 @@
-// Where libFuzzer enters, for every fuzzer: its bytes become a file in memory that is read.
+// Where libFuzzer enters, for every fuzzer: its bytes become a file that is read.
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
-#include <sys/mman.h>
 #include <unistd.h>
 
+#include <filesystem>
 #include <string>
 
 #include "fuzz/fuzz_target.h"
@@ -12,10 +12,32 @@ using namespace squaredig;
 
 namespace {
 
-// One file for all inputs: making and opening one anew costs more than most readings.
-int memory_file() {
-  static const int handle = memfd_create("fuzz", 0);
-  return handle;
+// One file for all inputs, in TMPDIR: a name that leads to it, as some libraries follow links to a
+// file without one to nowhere. run.sh keeps it in memory.
+class OneFile {
+ public:
+  OneFile() : path_((std::filesystem::temp_directory_path() / "squaredig-fuzz-XXXXXX").string()) {
+    handle_ = mkstemp(path_.data());
+    fuzz::wanted(handle_ >= 0);
+  }
+  ~OneFile() { unlink(path_.c_str()); }
+  OneFile(const OneFile&) = delete;
+  OneFile& operator=(const OneFile&) = delete;
+
+  const std::string& path() const { return path_; }
+  void hold(const std::uint8_t* data, std::size_t size) const {
+    fuzz::wanted(ftruncate(handle_, 0) == 0 &&
+                 pwrite(handle_, data, size, 0) == static_cast<ssize_t>(size));
+  }
+
+ private:
+  std::string path_;
+  int handle_;
+};
+
+const OneFile& the_file() {
+  static const OneFile file;
+  return file;
 }
 
 }  // namespace
@@ -24,19 +46,19 @@ int memory_file() {
 extern "C" int LLVMFuzzerInitialize(int* /*count*/, char*** /*arguments*/) {
   GDALAllRegister();
   OGRSpatialReference system;
-  fuzz::wanted(system.importFromEPSG(2157) == OGRERR_NONE && memory_file() >= 0);
+  fuzz::wanted(system.importFromEPSG(2157) == OGRERR_NONE);
+  the_file();
   return 0;
 }
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  const int handle = memory_file();
-  fuzz::wanted(ftruncate(handle, 0) == 0 &&
-               pwrite(handle, data, size, 0) == static_cast<ssize_t>(size));
+  the_file().hold(data, size);
   formats::SourceFile source;
-  source.path = "/proc/self/fd/" + std::to_string(handle);
+  source.path = the_file().path();
   source.name = "fuzz";
   // a local grid takes every system as it stands, the other holds each against its own
   source.grid = size % 2 == 0 ? formats::GridWanted{} : formats::GridWanted{2157, 5731};
+  if (size % 3 == 0) source.codes = {"GL", "2"};
   fuzz::read_input(source);
   return 0;
 }

@@ -7,6 +7,10 @@ namespace squaredig::fuzz {
 
 void read_input(const formats::SourceFile& file) {
   reading([&] { sound(formats::read_points_csv(file).points); });
+  reading([&] {
+    sound(formats::read_points_csv(file, {formats::Heights::Optional, formats::Names::Unique})
+              .points);
+  });
   reading([&] { sound(formats::read_strings_csv(file, formats::Heights::Needed).strings); });
 }
 

@@ -10,6 +10,10 @@ shift 2
 nice -n 19 ninja -C "$build" fuzzers
 [ -d "$build/fuzz/seeds" ] || python3 "$source/tests/fuzz/seeds.py" "$source" "$build/fuzz/seeds"
 mkdir -p "$build/fuzz/found"
+# the one file that each reads over and over lies in memory, where the system has such a place
+[ -d /dev/shm ] && TMPDIR=$(mktemp -d -p /dev/shm) || TMPDIR=$(mktemp -d)
+export TMPDIR
+trap 'rm -r "$TMPDIR"' EXIT
 [ $# -gt 0 ] || set -- $(cd "$build/fuzz/seeds" && ls)
 bad=0
 for name in "$@"; do

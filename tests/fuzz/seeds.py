@@ -9,6 +9,7 @@ import hashlib
 import pathlib
 import shutil
 import sqlite3
+import struct
 import subprocess
 import sys
 
@@ -40,6 +41,35 @@ def small_package(made):
     file.close()
 
 
+def drawing():
+    """Every kind of entity that is read, in a code page, with texts in every spelling."""
+    pairs = ("0 SECTION 2 HEADER 9 $DWGCODEPAGE 3 ANSI_1252 9 $INSUNITS 70 6 0 ENDSEC 0 SECTION 2 BLOCKS 0 BLOCK "
+             "2 B 0 POINT 8 P 10 1 20 1 30 1 0 ENDBLK 0 ENDSEC 0 SECTION 2 ENTITIES 0 POINT 8 GL 10 1 20 2 30 3 "
+             "0 TEXT 8 N 10 1 20 2 1 a\\U+00E9%%d%%065\xe9 0 POINT 8 GL 67 1 10 2 20 2 30 2 0 LINE 8 K 10 0 20 0 "
+             "30 1 11 5 21 0 31 2 0 POLYLINE 8 T 70 9 0 VERTEX 10 0 20 0 30 1 70 32 0 VERTEX 10 5 20 0 30 2 70 32 "
+             "0 SEQEND 0 LWPOLYLINE 8 C 90 2 70 1 38 12.5 10 1 20 2 42 0.5 10 3 20 4 0 3DFACE 8 F 10 0 20 0 30 0 "
+             "11 1 21 0 31 0 12 1 22 1 32 0 13 0 23 1 33 0 0 POLYLINE 8 M 70 64 71 3 72 1 0 VERTEX 10 0 20 0 30 0 "
+             "70 192 0 VERTEX 10 1 20 0 30 0 70 192 0 VERTEX 10 1 20 1 30 0 70 192 0 VERTEX 10 0 20 0 30 0 70 128 "
+             "71 1 72 2 73 3 0 SEQEND 0 INSERT 8 P 66 1 2 B 10 9 20 9 0 ATTRIB 8 P 1 x 0 SEQEND 0 MTEXT 8 P 1 m "
+             "0 ENDSEC 0 EOF")
+    return (pairs.replace(" ", "\n") + "\n").encode("latin-1")
+
+
+def scan(wkt, late):
+    """LAS 1.4, one point of format 6, its system in WKT before the points or behind them."""
+    text = wkt.encode()
+    before = b"" if late else struct.pack("<H16sHH32s", 0, b"LASF_Projection", 2112, len(text), b"") + text
+    behind = struct.pack("<H16sHQ32s", 0, b"LASF_Projection", 2112, len(text), b"") + text if late else b""
+    point = struct.pack("<3iHBBBBhHd", 250, 600, 62000, 0, 0x11, 0, 2, 0, 0, 1, 0.0)
+    head = bytearray(375)
+    head[0:4], head[6], head[24:26] = b"LASF", 16, bytes([1, 4])
+    struct.pack_into("<HIIBH", head, 94, 375, 375 + len(before), len(before) and 1, 6, len(point))
+    struct.pack_into("<6d", head, 131, 0.001, 0.001, 0.001, 715830.0, 734697.0, 0.0)
+    struct.pack_into("<6d", head, 179, 1e6, 0, 1e6, 0, 1e3, 0)
+    struct.pack_into("<QIQ", head, 235, 375 + len(before) + len(point) if late else 0, 1 if late else 0, 1)
+    return bytes(head) + before + point + behind
+
+
 def packages(folder):
     """Points, lines, and both in one."""
     (folder / "lines.geojson").write_text(LINES, encoding="utf-8")
@@ -65,6 +95,11 @@ def small_ground(source, out):
                 name = "ground" if unit == "m" else "feet"
                 survey_files.write(points, folder / (name + ending), "2" if ending == ".las" else "GL", unit)
     packages(folder)
+    (folder / "kinds.dxf").write_bytes(drawing())
+    wkt = subprocess.run(["gdalsrsinfo", "-o", "wkt1", "--single-line", "EPSG:2157"], check=True,
+                         capture_output=True, text=True).stdout.strip()
+    for late in (False, True):
+        (folder / f"late{late}.las").write_bytes(scan(wkt, late))
     (folder / "grid.asc").write_text(GRID, encoding="utf-8")
     for name, options in (("plain", []), ("tiled", ["-co", "TILED=YES", "-co", "COMPRESS=DEFLATE"])):
         subprocess.run(["gdal_translate", "-q", "-a_srs", "EPSG:2157", *options, folder / "grid.asc",
