@@ -16,13 +16,16 @@ import sys
 MOST = 8192  # bytes: longer files make a fuzzer slow
 KINDS = {"csv": (".csv",), "books": (".csv",), "landxml": (".xml",), "las": (".las", ".laz"),
          "dxf": (".dxf",), "geojson": (".geojson", ".json"), "geopackage": (".gpkg",),
-         "geotiff": (".tif",), "geoid": (".tif", ".gtx"), "ascii_grid": (".asc",), "job": (".toml",)}
+         "geotiff": (".tif",), "geoid": (".tif", ".gtx"), "ascii_grid": (".asc",), "job": (".toml",),
+         "number": (".number",)}
 IN_LINES = (".csv", ".asc", ".toml")  # the beginning of such a file is one of its kind
 GRID = ("ncols 3\nnrows 2\nxllcorner 715830.5\nyllcorner 734697\ncellsize 2\nNODATA_value -9999\n"
         "62.5 63 -9999\n64.25 65 66\n")
 LINES = ('{"type":"FeatureCollection","crs":{"type":"name","properties":{"name":"EPSG:2157"}},"features":['
          '{"type":"Feature","properties":{"string":"kerb"},"geometry":{"type":"LineString","coordinates":'
          '[[715830,734697,62],[715840,734697,63],[715840,734707,64]]}}]}')
+NUMBERS = ("715830.25\n", " +62.350\r\n-0.0\n", "1e-5\n.5\n5.\n", "-734697.6001\n0.00012\n1234567890.12345",
+           "9007199254740993\n123456789012345.6\n", "1e400\nnan\n1,5\n0x10\n++1\n")
 ROOM = ("gpkg_tile_matrix", "gpkg_tile_matrix_set", "gpkg_metadata_reference", "gpkg_metadata")
 
 
@@ -100,6 +103,8 @@ def small_ground(source, out):
                          capture_output=True, text=True).stdout.strip()
     for late in (False, True):
         (folder / f"late{late}.las").write_bytes(scan(wkt, late))
+    for number, text in enumerate(NUMBERS):
+        (folder / f"{number}.number").write_text(text, encoding="utf-8")
     (folder / "grid.asc").write_text(GRID, encoding="utf-8")
     for name, options in (("plain", []), ("tiled", ["-co", "TILED=YES", "-co", "COMPRESS=DEFLATE"])):
         subprocess.run(["gdal_translate", "-q", "-a_srs", "EPSG:2157", *options, folder / "grid.asc",
