@@ -8,6 +8,7 @@
 #include <limits>
 #include <memory>
 
+#include "formats/gdal_blocks_internal.h"
 #include "formats/gdal_hush_internal.h"
 #include "formats/input_file.h"
 #include "quantity/number_text.h"
@@ -61,6 +62,11 @@ class GeoidReader {
     if (type != GDT_Float32 && type != GDT_Float64)
       fault(file_ + " holds whole numbers", "separations in metres with their fractions",
             "name another file");
+    const double bytes = bytes_of_row_of_blocks(*dataset_);
+    if (bytes > kMostBytes)
+      fault(file_ + " has " + std::to_string(dataset_->GetRasterCount()) +
+                " bands in rows of blocks of " + fixed(bytes / 1e6, 0) + " MB",
+            "256 MB at most", "write its separations alone, in strips or tiles");
   }
 
   field::GeoidGrid grid() {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <memory>
 
+#include "formats/gdal_blocks_internal.h"
 #include "formats/gdal_hush_internal.h"
 #include "formats/input_file.h"
 #include "formats/raster_internal.h"
@@ -15,7 +16,6 @@ namespace squaredig::formats {
 namespace {
 
 using Dataset = std::unique_ptr<GDALDataset, decltype(&GDALClose)>;
-constexpr double kMostBytes = 256e6;  // of the blocks of one row of blocks
 
 void fault(PointIntake& intake, std::string found, std::string needed, std::string remedy) {
   intake.faults().add({intake.file()}, std::move(found), std::move(needed), std::move(remedy));
@@ -54,10 +54,8 @@ void check(GDALDataset& file, PointIntake& intake) {
     fault(intake, shortest(cells) + " cells", "1e9 cells at most", "export a smaller area");
   int block_columns = 0, block_rows = 0;
   band.GetBlockSize(&block_columns, &block_rows);
-  const double across = std::ceil(double{1} * band.GetXSize() / std::max(block_columns, 1));
-  const double bytes = across * block_columns * block_rows * GDALGetDataTypeSizeBytes(type);
   const double row = static_cast<double>(sizeof(double)) * band.GetXSize();
-  if (block_columns < 1 || block_rows < 1 || bytes > kMostBytes || row > kMostBytes)
+  if (bytes_of_row_of_blocks(file) > kMostBytes || row > kMostBytes)
     fault(intake,
           "rows of " + std::to_string(band.GetXSize()) + " cells in blocks of " +
               std::to_string(block_columns) + " by " + std::to_string(block_rows),

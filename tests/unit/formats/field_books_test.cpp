@@ -15,6 +15,7 @@
 #include "formats/pairs_csv.h"
 #include "formats/points_csv.h"
 #include "formats/stations_csv.h"
+#include "other_program.h"
 #include "refusal_text.h"
 #include "shared_data.h"
 #include "unit/formats/text_file.h"
@@ -274,6 +275,16 @@ TEST(GeoidFile, SizesThatAreOnlyClaimedTakeNoMemory) {
     const auto source = squaredig::testing::text_file(gtx(side, side, 6), "g.gtx");
     EXPECT_NE(refusal_text([&] { geoid(source.path); }), "") << side;
   }
+  // fifty thousand bands, each row of them a block (found by a fuzzer)
+  if (!squaredig::testing::has_program("gdal_create")) GTEST_SKIP() << "no gdal_create";
+  const auto bands = squaredig::testing::text_file("", "bands.tif");
+  squaredig::testing::output_of(
+      "gdal_create -q -of GTiff -ot Float32 -outsize 1440 2 -bands 50000 -co INTERLEAVE=PIXEL -co "
+      "SPARSE_OK=TRUE -a_srs EPSG:4937 -a_ullr -180 90 180 -90 " +
+      bands.path);
+  EXPECT_EQ(refusal_text([&] { geoid(bands.path); }),
+            "job.toml:6:9: the geoid file \"bands.tif\" has 50000 bands in rows of blocks of 288 "
+            "MB; 256 MB at most; write its separations alone, in strips or tiles\n");
 }
 
 TEST(GeoidFile, DamagedFilesAreRefusedWhole_geoid_file_1) {
