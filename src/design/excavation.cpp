@@ -54,12 +54,13 @@ double covered_area(const geometry::Surface& ground, const std::vector<geometry:
   for (std::size_t t = 0; t < ground.triangles.size(); ++t)
     boxes.push_back(geometry::box_of(corners(t)));
   geometry::Sum covered;
+  geometry::CutSpace space;
   for (const auto& cut : cuts) {
     const geometry::ConvexWindow window(cut.toe);
     for (std::size_t t = 0; t < boxes.size(); ++t) {
       if (window.misses(boxes[t])) continue;
-      const auto c = corners(t);
-      covered.add(geometry::area_of(window.part_of({{c.begin(), c.end()}, {0, 1, 2}}, 0).corners));
+      const auto triangle = corners(t);
+      covered.add(geometry::area_of(window.part_of(triangle, space)));
     }
   }
   return covered.value();

@@ -53,23 +53,23 @@ class Cutter {
   void add(const Region& region, const Box2& box, std::size_t facet) {
     if (windows_[facet].misses(box)) return;
     const Facet& f = removed_.facets[facet];
-    const auto piece = windows_[facet].part_of(region.polygon, kVertical);
+    const auto piece = windows_[facet].part_of(region.polygon.corners, space_);
     if (piece.empty()) return;
-    const double area = area_of(piece.corners);
+    const double area = area_of(piece);
     if (area <= 0) return;
     const Plane top = surface_.plane(region.triangle);
-    std::vector<double> depths;
-    for (const Point2 p : piece.corners) {
-      depths.push_back(top.at(p) - f.plane.at(p));
-      if (depths.back() > removed_.deepest)
-        removed_.deepest = depths.back(), removed_.deepest_at = p;
+    depths_.clear();
+    for (const Point2 p : piece) {
+      depths_.push_back(top.at(p) - f.plane.at(p));
+      if (depths_.back() > removed_.deepest)
+        removed_.deepest = depths_.back(), removed_.deepest_at = p;
     }
-    const double volume = integral_over(piece.corners, depths);
+    const double volume = integral_over(piece, depths_);
     removed_.pieces.push_back({region.triangle, static_cast<Index>(facet),
                                static_cast<std::uint32_t>(removed_.corners.size()),
-                               static_cast<std::uint32_t>(piece.corners.size()), area, volume,
-                               centroid_of(piece.corners)});
-    removed_.corners.insert(removed_.corners.end(), piece.corners.begin(), piece.corners.end());
+                               static_cast<std::uint32_t>(piece.size()), area, volume,
+                               centroid_of(piece)});
+    removed_.corners.insert(removed_.corners.end(), piece.begin(), piece.end());
     area_.add(area);
     volume_.add(volume);
   }
@@ -83,6 +83,8 @@ class Cutter {
   const Surface& surface_;
   Removed& removed_;
   std::vector<ConvexWindow> windows_;
+  CutSpace space_;
+  std::vector<double> depths_;
   Sum area_, volume_;
 };
 

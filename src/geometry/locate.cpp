@@ -38,28 +38,45 @@ std::pair<double, double> x_range(const std::array<Point3, 3>& corners, double l
 }  // namespace
 
 // Rows and columns of cells of one size, about two triangles to a cell; the triangles of each cell
-// are entries_[start_[cell]] up to the next start. Row by row only the cells that the triangle can
-// touch are entered, so that a long thin one does not fill its whole box.
+// are entries_[start_[cell]] up to the next start. A triangle whose box is of a few cells is
+// entered in all of them; a larger one row by row only where it can touch, so that a long thin one
+// does not fill its whole box.
 struct Locator::Grid {
+  static constexpr Index kFew = 3;  // rows, and columns
+
   static Index cell_number(double value, double low, double cell, Index count) {
-    const double n = std::floor((value - low) / cell);
-    return static_cast<Index>(clamp_to(n, 0, static_cast<double>(count - 1)));
+    return static_cast<Index>(clamp_to((value - low) / cell, 0, static_cast<double>(count - 1)));
+  }
+  static Index row_of(const Locator& l, double y) {
+    return cell_number(y, l.low_.y, l.cell_, l.rows_);
+  }
+  static Index column_of(const Locator& l, double x) {
+    return cell_number(x, l.low_.x, l.cell_, l.columns_);
+  }
+  template <class Use>
+  static void cells_of_row(const Locator& l, Index row, Index first, Index last, Use use) {
+    const auto start = static_cast<std::size_t>(row) * static_cast<std::size_t>(l.columns_);
+    for (Index column = first; column <= last; ++column)
+      use(start + static_cast<std::size_t>(column));
   }
   template <class Use>
   static void cells_of(const Locator& l, std::size_t t, Use use) {
     const auto corners = l.surface_->corners(static_cast<Index>(t));
-    const auto [low, high] = std::minmax({corners[0].y, corners[1].y, corners[2].y});
-    const Index first = cell_number(low - kOnSide, l.low_.y, l.cell_, l.rows_);
-    const Index last = cell_number(high + kOnSide, l.low_.y, l.cell_, l.rows_);
+    const auto [a, b, c] = corners;
+    const Index first = row_of(l, std::min(a.y, std::min(b.y, c.y)) - kOnSide);
+    const Index last = row_of(l, std::max(a.y, std::max(b.y, c.y)) + kOnSide);
+    const Index west = column_of(l, std::min(a.x, std::min(b.x, c.x)) - 2 * kOnSide);
+    const Index east = column_of(l, std::max(a.x, std::max(b.x, c.x)) + 2 * kOnSide);
+    if (last - first < kFew && east - west < kFew) {
+      for (Index row = first; row <= last; ++row) cells_of_row(l, row, west, east, use);
+      return;
+    }
     for (Index row = first; row <= last; ++row) {
       const double bottom = l.low_.y + row * l.cell_ - 2 * kOnSide;
       const auto [left, right] = x_range(corners, bottom, bottom + l.cell_ + 4 * kOnSide);
       if (left > right) continue;
-      const Index end = cell_number(right + 2 * kOnSide, l.low_.x, l.cell_, l.columns_);
-      for (Index column = cell_number(left - 2 * kOnSide, l.low_.x, l.cell_, l.columns_);
-           column <= end; ++column)
-        use(static_cast<std::size_t>(row) * static_cast<std::size_t>(l.columns_) +
-            static_cast<std::size_t>(column));
+      cells_of_row(l, row, column_of(l, left - 2 * kOnSide), column_of(l, right + 2 * kOnSide),
+                   use);
     }
   }
 };
@@ -91,9 +108,9 @@ Locator::Locator(const Surface& surface) : surface_(&surface) {
 
 std::optional<Index> Locator::triangle_at(Point2 p) const {
   if (entries_.empty()) return std::nullopt;
-  const auto cell = static_cast<std::size_t>(Grid::cell_number(p.y, low_.y, cell_, rows_)) *
-                        static_cast<std::size_t>(columns_) +
-                    static_cast<std::size_t>(Grid::cell_number(p.x, low_.x, cell_, columns_));
+  const auto cell =
+      static_cast<std::size_t>(Grid::row_of(*this, p.y)) * static_cast<std::size_t>(columns_) +
+      static_cast<std::size_t>(Grid::column_of(*this, p.x));
   std::optional<Index> nearest;
   double best = -kOnSide;
   for (Index e = start_[cell]; e < start_[cell + 1]; ++e) {
@@ -127,11 +144,17 @@ std::optional<double> Locator::height_at(Point2 p) const {
 
 std::vector<Index> Locator::triangles_in(Point2 low, Point2 high) const {
   std::vector<Index> found;
-  if (entries_.empty()) return found;
-  const Index first = Grid::cell_number(low.x, low_.x, cell_, columns_);
-  const Index last = Grid::cell_number(high.x, low_.x, cell_, columns_);
-  const Index top = Grid::cell_number(high.y, low_.y, cell_, rows_);
-  for (Index row = Grid::cell_number(low.y, low_.y, cell_, rows_); row <= top; ++row) {
+  find_triangles({low, high}, found);
+  return found;
+}
+
+void Locator::find_triangles(const Box2& box, std::vector<Index>& found) const {
+  const auto [low, high] = box;
+  found.clear();
+  if (entries_.empty()) return;
+  const Index first = Grid::column_of(*this, low.x), last = Grid::column_of(*this, high.x);
+  const Index top = Grid::row_of(*this, high.y);
+  for (Index row = Grid::row_of(*this, low.y); row <= top; ++row) {
     const auto in_row = static_cast<std::size_t>(row) * static_cast<std::size_t>(columns_);
     const Index begin = start_[in_row + static_cast<std::size_t>(first)];
     const Index end = start_[in_row + static_cast<std::size_t>(last) + 1];
@@ -146,7 +169,6 @@ std::vector<Index> Locator::triangles_in(Point2 low, Point2 high) const {
   }
   std::sort(found.begin(), found.end());
   found.erase(std::unique(found.begin(), found.end()), found.end());
-  return found;
 }
 
 }  // namespace squaredig::geometry

@@ -11,6 +11,7 @@
 
 #include <optional>
 
+#include "geometry/split.h"
 #include "geometry/surface.h"
 
 namespace squaredig::geometry {
@@ -23,6 +24,8 @@ class Locator {
   std::optional<double> height_at(Point2 p) const;
   // Every triangle that meets the box, ascending, each once; others only where their own box does.
   std::vector<Index> triangles_in(Point2 low, Point2 high) const;
+  // The same into a list that is kept.
+  void find_triangles(const Box2& box, std::vector<Index>& found) const;
 
  private:
   struct Grid;

@@ -37,6 +37,13 @@ struct Plane {
   }
 };
 
+// About the first of three points that are not on one line in plan.
+constexpr Plane plane_through(Point3 a, Point3 b, Point3 c) {
+  const Point2 u = b.plan() - a.plan(), v = c.plan() - a.plan();
+  const double du = b.z - a.z, dv = c.z - a.z, twice_area = cross(u, v);
+  return {a.plan(), a.z, (du * v.y - dv * u.y) / twice_area, (u.x * dv - v.x * du) / twice_area};
+}
+
 // Simple polygon, anticlockwise, without a repeated last point.
 using Polygon = std::vector<Point2>;
 

@@ -1,23 +1,9 @@
-#include "geometry/split.h"
-
 #include <algorithm>
 #include <cmath>
-#include <utility>
+
+#include "geometry/split_internal.h"
 
 namespace squaredig::geometry {
-namespace {
-
-double snapped(double value) { return std::abs(value) < kLevelSnap ? 0 : value; }
-
-// Always walked from the lexicographically first end, so that both parts of a cut, and both
-// triangles at an edge, get the same point.
-Point2 crossing(Point2 a, double at_a, Point2 b, double at_b) {
-  if (std::pair(b.x, b.y) < std::pair(a.x, a.y)) std::swap(a, b), std::swap(at_a, at_b);
-  const double t = at_a / (at_a - at_b);
-  return a + t * (b - a);
-}
-
-}  // namespace
 
 LabelledPolygon part_above(const LabelledPolygon& polygon, std::span<const double> values,
                            int label) {
@@ -80,26 +66,25 @@ Box2 box_of(std::span<const Point2> points) {
   return box;
 }
 
-ConvexWindow::ConvexWindow(std::span<const Point2> convex) : box_(box_of(convex)) {
+void ConvexWindow::become(std::span<const Point2> convex) {
+  box_ = box_of(convex);
+  sides_.clear();
   for (std::size_t i = 0; i < convex.size(); ++i) {
     const Point2 a = convex[i], b = convex[(i + 1) % convex.size()];
     if (a != b) sides_.push_back(HalfPlane::left_of(a, b));
   }
 }
 
-LabelledPolygon ConvexWindow::part_of(const LabelledPolygon& whole, int label) const {
-  LabelledPolygon part = whole;
-  std::vector<double> values;
+std::span<const Point2> ConvexWindow::part_of(std::span<const Point2> whole,
+                                              CutSpace& space) const {
+  std::span<const Point2> part = whole;
   for (const HalfPlane& side : sides_) {
-    values.clear();
-    bool clear = true;
-    for (const Point2 p : part.corners) {
-      values.push_back(side.at(p));
-      clear = clear && values.back() > kLevelSnap;
-    }
-    if (clear) continue;
-    part = part_above(part, values, label);
-    if (part.empty()) return {};
+    reserve_places(space.values, part.size());
+    reserve_places(space.to, 2 * part.size());
+    const auto held = held_to(side, part, space.values.data(), space.to.data());
+    if (held.data() == space.to.data()) space.from.swap(space.to);
+    part = held;
+    if (part.empty()) break;
   }
   return part;
 }

@@ -45,12 +45,22 @@ struct Box2 {
 };
 Box2 box_of(std::span<const Point2> points);  // of one point at least
 
+// Places for the corners of a polygon while it is cut, kept from one to the next.
+struct CutSpace {
+  std::vector<Point2> from, to;
+  std::vector<double> values;
+};
+
 // A convex polygon that many others are held to: its sides as half-planes, made once.
 class ConvexWindow {
  public:
-  explicit ConvexWindow(std::span<const Point2> convex);
-  // As part_inside; sides that cut nothing off are passed over.
-  LabelledPolygon part_of(const LabelledPolygon& whole, int label) const;
+  ConvexWindow() = default;
+  explicit ConvexWindow(std::span<const Point2> convex) { become(convex); }
+  void become(std::span<const Point2> convex);
+  // The corners that part_inside keeps, in `space` until it is used again; none where nothing is
+  // left. Sides that cut nothing off are passed over.
+  std::span<const Point2> part_of(std::span<const Point2> whole, CutSpace& space) const;
+  const Box2& box() const { return box_; }
   // A box does not meet the window's own.
   bool misses(const Box2& box) const {
     return box.high.x < box_.low.x || box.low.x > box_.high.x || box.high.y < box_.low.y ||

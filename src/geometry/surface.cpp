@@ -47,9 +47,7 @@ SidesByVertex gather_sides(const Surface& surface) {
 
 Plane Surface::plane(Index t) const {
   const auto [a, b, c] = corners(t);
-  const Point2 u = b.plan() - a.plan(), v = c.plan() - a.plan();
-  const double du = b.z - a.z, dv = c.z - a.z, twice_area = cross(u, v);
-  return {a.plan(), a.z, (du * v.y - dv * u.y) / twice_area, (u.x * dv - v.x * du) / twice_area};
+  return plane_through(a, b, c);
 }
 
 bool link_neighbours(Surface& surface) {

@@ -14,8 +14,9 @@ namespace squaredig::speed {
 
 class RatioReport : public benchmark::ConsoleReporter {
  public:
-  // `base` is the method that the others of a group are compared with.
-  explicit RatioReport(std::string base) : ConsoleReporter(OO_Tabular), base_(std::move(base)) {}
+  // The others of a group are compared with the method that bears one of these names.
+  explicit RatioReport(std::vector<std::string> bases)
+      : ConsoleReporter(OO_Tabular), bases_(std::move(bases)) {}
 
   void ReportRuns(const std::vector<Run>& runs) override {
     ConsoleReporter::ReportRuns(runs);
@@ -30,19 +31,23 @@ class RatioReport : public benchmark::ConsoleReporter {
   }
 
   void Finalize() override {
-    for (const auto& [group, methods] : best_) {
-      const auto base = methods.find(base_);
-      if (base == methods.end()) continue;
-      for (const auto& [method, time] : methods)
-        if (method != base_)
-          GetOutputStream() << group << ": " << method << " / " << base_ << " = "
-                            << time / base->second << "\n";
-    }
+    for (const auto& [group, methods] : best_)
+      for (const std::string& base : bases_)
+        if (methods.contains(base)) tell(group, methods, base);
   }
 
  private:
-  std::string base_;
-  std::map<std::string, std::map<std::string, double>> best_;
+  using Methods = std::map<std::string, double>;
+
+  void tell(const std::string& group, const Methods& methods, const std::string& base) {
+    for (const auto& [method, time] : methods)
+      if (method != base)
+        GetOutputStream() << group << ": " << method << " / " << base << " = "
+                          << time / methods.at(base) << "\n";
+  }
+
+  std::vector<std::string> bases_;
+  std::map<std::string, Methods> best_;
 };
 
 }  // namespace squaredig::speed

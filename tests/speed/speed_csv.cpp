@@ -147,6 +147,6 @@ int main(int argc, char** argv) {
   for (const std::size_t count : {100000U, 1000000U, 10000000U}) squaredig::speed::add_csv(count);
   for (const std::size_t count : {100000U, 1000000U}) squaredig::speed::add_landxml(count);
   benchmark::Initialize(&argc, argv);
-  squaredig::speed::RatioReport report("from_chars");
+  squaredig::speed::RatioReport report({"from_chars"});
   benchmark::RunSpecifiedBenchmarks(&report);
 }
