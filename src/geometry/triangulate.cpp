@@ -5,6 +5,7 @@
 #include <CGAL/Exact_predicates_inexact_constructions_kernel.h>
 #include <CGAL/Triangulation_face_base_with_info_2.h>
 #include <CGAL/Triangulation_vertex_base_with_info_2.h>
+#include <malloc.h>
 
 #include <algorithm>
 
@@ -58,7 +59,8 @@ bool is_flat(Data::Face_handle f) {
 }
 
 // The last that is asked of the triangulation: here the memory in use is at its highest, so the
-// vertices, which neighbours do not need, are given back between.
+// vertices, which neighbours do not need, are given back between. They lie in many small blocks,
+// which the allocator would keep for more of the kind.
 template <class Triangulation>
 void move_out(Triangulation& t, RawMesh& out) {
   out.triangles.reserve(t.number_of_faces());
@@ -70,6 +72,7 @@ void move_out(Triangulation& t, RawMesh& out) {
     out.triangles.push_back({f->vertex(0)->info(), f->vertex(1)->info(), f->vertex(2)->info()});
   }
   t.tds().vertices().clear();
+  ::malloc_trim(0);
   out.neighbours.reserve(out.triangles.size());
   for (const auto f : t.all_face_handles())
     // There a side is numbered by the vertex across it, here by the vertex it starts from.
@@ -130,6 +133,7 @@ Triangulated triangulate(TriangulationInput input) {
   Placed placed = place_in_order(input);
   CutStrings strings = cut_strings(input, placed);
   input.points = std::vector<Point3>();
+  placed.vertex_of = std::vector<Index>();
   RawMesh mesh = constrained_delaunay(placed, strings.pieces);
   leave_out(mesh, placed.vertices, input.keep);
   if (input.longest_edge > 0)
