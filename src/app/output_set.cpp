@@ -94,18 +94,20 @@ class Sibling {
   fs::path path_;
 };
 
-void write_file(const fs::path& path, std::string_view bytes) {
+Descriptor written_file(const fs::path& path, std::string_view bytes) {
   Descriptor file = Descriptor::create_file(path);
   file.write_all(bytes);
-  file.flush();
-  file.close();
+  file.begin_flush();
+  return file;
 }
 
-void write_large_file(const fs::path& path, const formats::FilePieces& pieces, unsigned threads) {
+Descriptor written_file(const fs::path& path, const formats::FilePieces& pieces, unsigned threads) {
   Descriptor file = Descriptor::create_file(path);
-  take_in_order(pieces, threads, [&](std::string_view bytes) { file.write_all(bytes); });
-  file.flush();
-  file.close();
+  take_in_order(pieces, threads, [&](std::string_view bytes) {
+    file.write_all(bytes);
+    file.begin_flush();
+  });
+  return file;
 }
 
 void keep_mode(const fs::path& out, const Descriptor& folder) {
@@ -135,9 +137,16 @@ void OutputSet::commit(unsigned threads) const {
   for (const auto& name : earlier)
     if (std::find(owned_.begin(), owned_.end(), name) == owned_.end())
       link_or_copy(out / name, sibling.path() / name);
-  for (const auto& [name, bytes] : files_) write_file(sibling.path() / name, bytes);
+  // all are written before the first is waited for: the disk takes them together
+  std::vector<Descriptor> written;
   for (const auto& [name, pieces] : large_files_)
-    write_large_file(sibling.path() / name, pieces, threads);
+    written.push_back(written_file(sibling.path() / name, pieces, threads));
+  for (const auto& [name, bytes] : files_)
+    written.push_back(written_file(sibling.path() / name, bytes));
+  for (Descriptor& file : written) {
+    file.flush();
+    file.close();
+  }
   const Descriptor folder = Descriptor::open_folder(sibling.path());
   keep_mode(out, folder);
   folder.flush();

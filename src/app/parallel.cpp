@@ -1,10 +1,12 @@
 #include "app/parallel.h"
 
 #include <algorithm>
+#include <array>
 #include <atomic>
-#include <deque>
+#include <condition_variable>
 #include <exception>
-#include <future>
+#include <mutex>
+#include <stop_token>
 #include <thread>
 
 namespace squaredig::app {
@@ -21,6 +23,67 @@ Outcome outcome_of(const std::function<void()>& work) try {
 } catch (...) {
   return {{}, std::current_exception()};
 }
+
+// Pieces made by helpers, a few ahead of the one that is asked for: far enough that nobody waits
+// for the other, near enough to be little in memory.
+class MadeAhead {
+ public:
+  explicit MadeAhead(const formats::FilePieces& pieces) : pieces_(pieces) {}
+
+  // The next piece in order. Until it is there, others are made here too.
+  std::string piece(std::size_t number) {
+    std::unique_lock lock(mutex_);
+    taken_ = number;
+    changed_.notify_all();
+    Made& made = ring_[number % kAhead];
+    while (!made.ready) {
+      if (may_begin())
+        make_next(lock);
+      else
+        changed_.wait(lock);
+    }
+    made.ready = false;
+    if (made.fault) std::rethrow_exception(made.fault);
+    return std::move(made.text);
+  }
+
+  void help(const std::stop_token& stop) {
+    std::unique_lock lock(mutex_);
+    while (changed_.wait(lock, stop, [&] { return may_begin(); })) make_next(lock);
+  }
+
+ private:
+  static constexpr std::size_t kAhead = 8;
+  struct Made {
+    std::string text;
+    std::exception_ptr fault;
+    bool ready = false;
+  };
+
+  bool may_begin() const { return begun_ < std::min(taken_ + kAhead, pieces_.size()); }
+
+  void make_next(std::unique_lock<std::mutex>& lock) {
+    const std::size_t number = begun_++;
+    lock.unlock();
+    Made made = made_of(number);
+    lock.lock();
+    ring_[number % kAhead] = std::move(made);
+    changed_.notify_all();
+  }
+
+  Made made_of(std::size_t number) const try {
+    return {pieces_[number](), nullptr, true};
+  } catch (...) {
+    return {{}, std::current_exception(), true};
+  }
+
+  const formats::FilePieces& pieces_;
+  std::mutex mutex_;
+  std::condition_variable_any changed_;
+  std::size_t begun_ = 0;  // pieces that somebody has begun
+  std::size_t taken_ = 0;  // the one that is asked for
+  std::array<Made, kAhead> ring_;
+};
 
 }  // namespace
 
@@ -57,21 +120,11 @@ DoAll together(unsigned threads) {
 
 void take_in_order(const formats::FilePieces& pieces, unsigned threads,
                    const std::function<void(std::string_view)>& take) {
-  const std::size_t most = thread_count(threads);
-  const auto begin = most > 1 ? std::launch::async : std::launch::deferred;
-  std::deque<std::future<std::string>> ahead;
-  std::size_t next = 0;
-  const auto fill = [&](std::size_t many) {
-    while (next < pieces.size() && ahead.size() < many)
-      ahead.push_back(std::async(begin, pieces[next++]));
-  };
-  for (fill(most); !ahead.empty();) {
-    const std::string piece = ahead.front().get();
-    ahead.pop_front();
-    fill(most - 1);  // beside this one, which is taken now
-    take(piece);
-    fill(most);
-  }
+  MadeAhead made(pieces);
+  std::vector<std::jthread> helpers;
+  for (unsigned i = 1; i < thread_count(threads); ++i)
+    helpers.emplace_back([&made](const std::stop_token& stop) { made.help(stop); });
+  for (std::size_t i = 0; i < pieces.size(); ++i) take(made.piece(i));
 }
 
 }  // namespace squaredig::app

@@ -19,8 +19,7 @@ std::vector<Problem> run_in_parallel(const Works& works, unsigned threads);
 // The same; throws their problems as one Refusal.
 DoAll together(unsigned threads);
 
-// Takes the pieces' bytes in order while the next are made, each by a thread; no more pieces than
-// threads are in memory.
+// Takes the pieces' bytes in order while other threads make the next, a few ahead of it.
 void take_in_order(const formats::FilePieces& pieces, unsigned threads,
                    const std::function<void(std::string_view)>& take);
 

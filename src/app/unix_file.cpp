@@ -57,6 +57,11 @@ void Descriptor::write_all(std::string_view bytes) const {
   }
 }
 
+// Where this cannot be asked, or goes wrong, flush() does it and tells.
+void Descriptor::begin_flush() const {
+  static_cast<void>(::sync_file_range(number_, 0, 0, SYNC_FILE_RANGE_WRITE));
+}
+
 void Descriptor::flush() const {
   if (::fsync(number_) != 0) refuse_storage(path_, "flushing to the disk");
 }

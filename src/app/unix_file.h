@@ -30,6 +30,8 @@ class Descriptor {
   ~Descriptor();
 
   void write_all(std::string_view bytes) const;
+  // Lets the disk begin with what was written, without waiting for it.
+  void begin_flush() const;
   void flush() const;  // to the disk
   void lock() const;   // waits until no other process holds it; released on closing
   void take_mode(mode_t mode) const;
