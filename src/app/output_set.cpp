@@ -110,6 +110,13 @@ Descriptor written_file(const fs::path& path, const formats::FilePieces& pieces,
   return file;
 }
 
+void flush_all(std::vector<Descriptor>& files) {
+  for (Descriptor& file : files) {
+    file.flush();
+    file.close();
+  }
+}
+
 void keep_mode(const fs::path& out, const Descriptor& folder) {
   struct stat earlier = {};
   if (::stat(out.c_str(), &earlier) == 0) folder.take_mode(earlier.st_mode & 07777);
@@ -127,6 +134,20 @@ void OutputSet::add(std::string name, formats::FilePieces pieces) {
   large_files_.insert_or_assign(std::move(name), std::move(pieces));
 }
 
+// All are written before the first is waited for: the disk takes them together.
+void OutputSet::write_files(const fs::path& folder) const {
+  std::vector<Descriptor> written;
+  for (const auto& [name, bytes] : files_) written.push_back(written_file(folder / name, bytes));
+  flush_all(written);
+}
+
+void OutputSet::write_large_files(const fs::path& folder, unsigned threads) const {
+  std::vector<Descriptor> written;
+  for (const auto& [name, pieces] : large_files_)
+    written.push_back(written_file(folder / name, pieces, threads));
+  flush_all(written);
+}
+
 void OutputSet::commit(unsigned threads) const {
   const fs::path out = resolved(out_);
   check_parent(out);
@@ -137,16 +158,9 @@ void OutputSet::commit(unsigned threads) const {
   for (const auto& name : earlier)
     if (std::find(owned_.begin(), owned_.end(), name) == owned_.end())
       link_or_copy(out / name, sibling.path() / name);
-  // all are written before the first is waited for: the disk takes them together
-  std::vector<Descriptor> written;
-  for (const auto& [name, pieces] : large_files_)
-    written.push_back(written_file(sibling.path() / name, pieces, threads));
-  for (const auto& [name, bytes] : files_)
-    written.push_back(written_file(sibling.path() / name, bytes));
-  for (Descriptor& file : written) {
-    file.flush();
-    file.close();
-  }
+  // what waits for the disk keeps nobody from making the large ones
+  together(threads)(
+      {[&] { write_large_files(sibling.path(), threads); }, [&] { write_files(sibling.path()); }});
   const Descriptor folder = Descriptor::open_folder(sibling.path());
   keep_mode(out, folder);
   folder.flush();

@@ -36,6 +36,9 @@ class OutputSet {
   const std::filesystem::path& folder() const { return out_; }
 
  private:
+  void write_files(const std::filesystem::path& folder) const;
+  void write_large_files(const std::filesystem::path& folder, unsigned threads) const;
+
   std::filesystem::path out_;
   std::map<std::string, std::string> files_;
   std::map<std::string, formats::FilePieces> large_files_;
