@@ -141,8 +141,19 @@ Place first_place(const GroundInput& input) {
          "survey points on both sides of the line");
 }
 
+// Looked for first, in the order of the table: few surveys give a point its own sigma, and vertices
+// lie in another order.
+template <class Given>
+bool any_point(const GroundInput& input, Given given) {
+  return std::any_of(input.points.points.begin(), input.points.points.end(), given);
+}
+
 // The sigma of each vertex; none at all where one has none.
 std::vector<Length> sigmas(const GroundInput& input, const std::vector<Index>& source) {
+  if (!any_point(input, [](const SurveyPoint& p) { return p.sigma_height().has_value(); })) {
+    if (!input.sigma_height) return {};
+    return std::vector<Length>(source.size(), *input.sigma_height);
+  }
   std::vector<Length> out;
   out.reserve(source.size());
   for (const Index point : source) {
@@ -159,6 +170,7 @@ std::vector<Length> sigmas(const GroundInput& input, const std::vector<Index>& s
 
 // A point's own, zero where it has none; empty where no point has one.
 std::vector<Length> plan_sigmas(const GroundInput& input, const std::vector<Index>& source) {
+  if (!any_point(input, [](const SurveyPoint& p) { return p.sigma_plan().has_value(); })) return {};
   std::vector<Length> out(source.size());
   bool any = false;
   for (std::size_t i = 0; i < source.size(); ++i) {
