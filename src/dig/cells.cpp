@@ -122,7 +122,7 @@ Cell cell_of(const Work& work, std::pair<int, int> key, const Holding& holding, 
   const Point2 p = work.pit.frame.to_site(cell.centre);
   const auto top = work.locator.height_at(p);
   if (top) cell.ground = work.pit.frame.to_grid_height(*top);
-  const bool dug = work.pit.dug_at(cell.centre);
+  const bool dug = work.dug.dug_at(cell.centre);
   if (dug) cell.dig_level = work.pit.surface_at(cell.centre);
   if (cell.ground && cell.dig_level) cell.cut_at_centre = *cell.ground - *cell.dig_level;
   cell.cut = BankVolume::cubic_metres(holding.volume.value());

@@ -189,7 +189,8 @@ std::int64_t loads_for(LooseVolume loose, const TruckMass& truck) {
 DigResult dig(const DigInput& input, const design::DesignInput& design,
               const design::Excavation& pit, ground::Survey& survey) {
   const geometry::Locator locator(pit.ground.surface);
-  const Work work{input, design, pit, pit.ground, locator};
+  const DugRows dug(pit);
+  const Work work{input, design, pit, pit.ground, locator, dug};
   DigResult result;
   result.head.findings = pit.tank.findings;
   result.head.findings.insert(result.head.findings.end(), pit.findings.begin(), pit.findings.end());

@@ -7,12 +7,31 @@
 
 namespace squaredig::dig {
 
+// Whether places lie within the crest: what Excavation::dug_at says, for many of them, by the
+// crest's sides in rows from south to north.
+class DugRows {
+ public:
+  explicit DugRows(const design::Excavation& pit);
+  bool dug_at(GridPoint p) const;
+
+ private:
+  struct Side {
+    geometry::Point2 from, to;
+  };
+  std::size_t row_of(double y) const;
+
+  const design::Excavation& pit_;
+  double low_ = 0, high_ = 0, height_ = 1;
+  std::vector<std::vector<Side>> rows_;
+};
+
 struct Work {
   const DigInput& input;
   const design::DesignInput& design;
   const design::Excavation& pit;
   const ground::GroundSurface& ground;
   const geometry::Locator& locator;
+  const DugRows& dug;
 };
 
 CellGrid cells_of(const Work& work, const std::optional<design::Laser>& laser);

@@ -21,7 +21,7 @@ CutRaster along_the_tank(const CellGrid& grid) {
 }
 
 std::optional<Length> cut_at(const Work& work, GridPoint p) {
-  if (!work.pit.dug_at(p)) return std::nullopt;
+  if (!work.dug.dug_at(p)) return std::nullopt;
   const auto top = work.locator.height_at(work.pit.frame.to_site(p));
   const auto floor = work.pit.surface_at(p);
   if (!top || !floor) return std::nullopt;

@@ -32,7 +32,7 @@ double section_area(const Work& work, Point2 a, Point2 along, double station) {
 }
 
 double depth_at(const Work& work, GridPoint p) {
-  if (!work.pit.dug_at(p)) return 0;
+  if (!work.dug.dug_at(p)) return 0;
   const auto top = work.locator.height_at(work.pit.frame.to_site(p));
   const auto floor = work.pit.surface_at(p);
   return top && floor ? *top - work.pit.frame.to_site(*floor) : 0;
