@@ -91,7 +91,7 @@ class Clip {
  private:
   static constexpr std::size_t kMost = 16;
   std::array<std::array<Point2, kMost>, 2> corners_;
-  std::array<double, kMost> values_;
+  std::array<double, kMost> values_{};
 };
 
 // A facet of the other surface.
@@ -170,10 +170,9 @@ class Walk {
     const double area = area_of(shared);
     if (area <= 0) return across;
     const Plane upper = plane_through(a, b, c);
-    std::array<double, 9> differences;
     for (std::size_t i = 0; i < shared.size(); ++i)
-      differences[i] = upper.at(shared[i]) - facet.plane.at(shared[i]);
-    sums_.add(shared, {differences.data(), shared.size()}, area);
+      differences_[i] = upper.at(shared[i]) - facet.plane.at(shared[i]);
+    sums_.add(shared, {differences_.data(), shared.size()}, area);
     return across;
   }
 
@@ -194,6 +193,7 @@ class Walk {
   unsigned wanted_ = 0;       // sides of the facet across which a hint is wanted
   std::vector<Index> found_;  // triangles of the facet
   Clip clip_;
+  std::array<double, 9> differences_{};  // of the planes at a piece's corners
   BetweenSums sums_;
 };
 

@@ -12,8 +12,8 @@ namespace squaredig::geometry {
 inline double snapped(double value) { return std::abs(value) < kLevelSnap ? 0 : value; }
 
 inline bool comes_before(Point2 a, Point2 b) { return a.x < b.x || (a.x == b.x && a.y < b.y); }
-inline Point2 zero_between(Point2 a, double at_a, Point2 b, double at_b) {
-  return a + (at_a / (at_a - at_b)) * (b - a);
+inline Point2 zero_between(Point2 from, double first, Point2 to, double last) {
+  return from + (first / (first - last)) * (to - from);
 }
 // Always walked from the lexicographically first end, so that both parts of a cut, and both
 // triangles at an edge, get the same point.
