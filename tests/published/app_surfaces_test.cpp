@@ -26,8 +26,7 @@ geometry::Between between(const std::string& existing, const std::string& design
   const auto first = formats::read_landxml_surface(source).mesh.vertices[0];
   const auto frame = geometry::SiteFrame::around(first);
   const auto upper = surface(existing, frame), lower = surface(design, frame);
-  return geometry::between(upper.surface, geometry::Locator(upper.surface),
-                           geometry::facets_of(lower.surface));
+  return geometry::between(upper.surface, geometry::Locator(upper.surface), lower.surface);
 }
 
 TEST(RealSurfaces, RockBedToLowestLayer) {
