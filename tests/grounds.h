@@ -15,7 +15,7 @@ using Height = std::function<double(double, double)>;
 // A regular grid of triangles over a square round the origin, diagonals alternating.
 inline geometry::Surface grid_surface(double half, double step, const Height& height) {
   geometry::Surface s;
-  const int n = static_cast<int>(2 * half / step + 0.5) + 1;
+  const int n = static_cast<int>(std::lround(2 * half / step)) + 1;
   for (int r = 0; r < n; ++r)
     for (int c = 0; c < n; ++c) {
       const double x = -half + c * step, y = -half + r * step;
@@ -39,7 +39,7 @@ inline geometry::Surface grid_surface(double half, double step, const Height& he
 class MadeSurvey : public ground::Survey {
  public:
   // The surface is given in the frame whose origin is `origin` rounded to whole metres.
-  MadeSurvey(geometry::Surface surface, GridPosition origin = grid_position(0, 0, 0)) {
+  explicit MadeSurvey(geometry::Surface surface, GridPosition origin = grid_position(0, 0, 0)) {
     ground_.frame = geometry::SiteFrame::around(origin);
     ground_.surface = std::move(surface);
     ground_.source.assign(ground_.surface.vertices.size(), geometry::kNone);

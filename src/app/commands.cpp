@@ -28,7 +28,7 @@ void check_out(const std::filesystem::path& out, const JobFolder& job) {
 std::set<Stage> stages_of(const std::string& verb, const JobFolder& job) {
   for (const Stage stage : job::kStages)
     if (verb == job::words(stage)) return {stage};
-  const auto named = stages_named(job.job);
+  auto named = stages_named(job.job);
   if (named.empty()) throw Refusal(job::missing_for(Stage::Ground, job.job));
   return named;
 }
@@ -82,6 +82,7 @@ ExitStatus run_stages(const Command& command, const Messages& messages) {
   Stages stages(inputs, progress, command.threads);
   stages.run_all(wanted);
   std::vector<StageOutput> outputs;
+  outputs.reserve(wanted.size());
   ExitStatus status = ExitStatus::Done;
   for (const Stage stage : wanted) {
     outputs.push_back(stages.take(stage));

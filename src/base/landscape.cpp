@@ -44,6 +44,7 @@ Region measured(std::set<std::size_t> points, std::vector<Piece> pieces) {
 
 std::vector<geometry::Polygon> outlines(const std::vector<Piece>& pieces) {
   std::vector<geometry::Polygon> corners;
+  corners.reserve(pieces.size());
   for (const Piece& piece : pieces) corners.push_back(piece.corners);
   return outline_of(corners);
 }

@@ -12,10 +12,10 @@ using Coefficients = std::vector<std::pair<std::size_t, double>>;
 // The check of one side over every point: the point with the worst verdict speaks for all, of
 // those the one farthest out.
 struct Side {
-  const char* name;
-  Bound bound;
+  const char* name = "";
+  Bound bound = Bound::AtMost;
   std::optional<Length> limit;
-  double sign;  // +1 where more is worse
+  double sign = 1;  // +1 where more is worse
 };
 
 Verdict one_point(const Side& side, Length deviation, Length uncertainty) {
@@ -95,7 +95,7 @@ Deviations deviations_of(const Floor& floor) {
     high = std::max(high, p.deviation);
     low = std::min(low, p.deviation);
   }
-  const double n = static_cast<double>(floor.points.size());
+  const auto n = static_cast<double>(floor.points.size());
   return {Length::metres(sum.value() / n), std::nullopt,
           Length::metres(std::sqrt(squares.value() / n)), Length::metres(high),
           Length::metres(low)};

@@ -63,8 +63,8 @@ Opening opening_of(std::span<const Knot> knots) {
   return widest;
 }
 
-Profiles::Profiles(const DugSurface& dug, const geometry::Polygon& toe)
-    : surface_(surveyed_part(dug)), source_(dug.source), locator_(surface_), toe_(toe) {
+Profiles::Profiles(const DugSurface& dug, geometry::Polygon toe)
+    : surface_(surveyed_part(dug)), source_(dug.source), locator_(surface_), toe_(std::move(toe)) {
   for (std::size_t t = 0; t < surface_.triangles.size(); ++t)
     for (std::size_t i = 0; i < 3; ++i) {
       const Index other = surface_.neighbours[t][i];
@@ -121,7 +121,7 @@ void Profiles::lay_grid() {
     low_ = {std::min(low_.x, p.x), std::min(low_.y, p.y)};
     high = {std::max(high.x, p.x), std::max(high.y, p.y)};
   }
-  const double count = static_cast<double>(surface_.vertices.size());
+  const auto count = static_cast<double>(surface_.vertices.size());
   const double area = std::max(geometry::signed_area(rim_), 1e-6);
   const double widest = std::max(high.x - low_.x, high.y - low_.y);
   cell_ = std::max(std::sqrt(area / count), widest / 2000);

@@ -31,7 +31,7 @@ Opening opening_of(std::span<const Knot> knots);
 
 class Profiles {
  public:
-  Profiles(const DugSurface& dug, const geometry::Polygon& toe);
+  Profiles(const DugSurface& dug, geometry::Polygon toe);
 
   // How far the line through `at` stays on the surveyed floor, behind and ahead; nothing where `at`
   // itself is off it. `direction` has length one.

@@ -99,6 +99,7 @@ class Repair {
     for (RegionFound& f : worked)
       of_patch[static_cast<std::size_t>(reached(grid, f).value())].push_back(std::move(f));
     std::vector<RepairPatch> patches;
+    patches.reserve(of_patch.size());
     for (int i = 0; i < count; ++i)
       patches.push_back(of_squares(work, grid, i, of_patch[static_cast<std::size_t>(i)]));
     return patches;

@@ -111,6 +111,7 @@ void add_moments(Unit& unit, const Layout& layout, const DugSurface& dug,
 
 void stand_on(std::vector<Unit>& units, const Layout& layout, const DugSurface& dug) {
   std::vector<geometry::PlaneFacet> patches;
+  patches.reserve(units.size());
   for (const Unit& unit : units) patches.push_back({layout.rectangle(unit.column, unit.row), {}});
   const geometry::Locator locator(dug.surface);
   geometry::overlay(dug.surface, locator, patches, [&](const geometry::Overlap& o) {

@@ -31,7 +31,7 @@ class Reach {
       high_ = {std::max(high_.x, p.x), std::max(high_.y, p.y)};
     }
     columns_ = 1 + column(high_), rows_ = 1 + row(high_);
-    cells_.resize(static_cast<std::size_t>(columns_ * rows_));
+    cells_.resize(cell_of(0, rows_));
     for (std::size_t i = 0; i < points.size(); ++i)
       cells_[cell_of(column(points[i].plan()), row(points[i].plan()))].push_back(i);
   }
@@ -69,7 +69,10 @@ class Reach {
  private:
   int column(Point2 p) const { return static_cast<int>((p.x - low_.x) / cell_); }
   int row(Point2 p) const { return static_cast<int>((p.y - low_.y) / cell_); }
-  std::size_t cell_of(int c, int r) const { return static_cast<std::size_t>(r * columns_ + c); }
+  std::size_t cell_of(int c, int r) const {
+    return static_cast<std::size_t>(r) * static_cast<std::size_t>(columns_) +
+           static_cast<std::size_t>(c);
+  }
 
   const std::vector<Point3>& points_;
   double cell_;

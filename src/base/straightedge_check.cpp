@@ -18,9 +18,10 @@ Coefficients of_opening(const Profiles& profiles, const RulePlace& rule) {
   const double t = geometry::dot(rule.worst - rule.touch_from, whole) / length2;
   Coefficients c;
   const auto add = [&](Point2 p, double share) {
-    for (const auto& [point, part] : profiles.shares_at(p)) {
-      const auto same =
-          std::find_if(c.begin(), c.end(), [&](const auto& x) { return x.first == point; });
+    for (const auto& of_point : profiles.shares_at(p)) {
+      const auto [point, part] = of_point;
+      const auto same = std::find_if(c.begin(), c.end(),
+                                     [&](const auto& x) { return x.first == of_point.first; });
       if (same == c.end()) {
         c.emplace_back(point, share * part);
       } else {

@@ -28,7 +28,7 @@ std::string how(double own2, double room2, const MadeOf& made_of) {
   constexpr double kMost = 100;  // readings in place of one
   const double times = own2 / room2;
   if (times > kMost) return ": only a better instrument does that";
-  const double now = static_cast<double>(made_of.readings);
+  const auto now = static_cast<double>(made_of.readings);
   return ": " + fixed(std::ceil(now * times - 1e-9), 0) + " readings of " + made_of.of +
          " instead of " + fixed(now, 0) + ", or a better instrument";
 }

@@ -1,6 +1,7 @@
 // The answer of the dig stage: levels, volumes, crest, and the cut of each grid cell.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 
 #include "quantity/angle.h"
@@ -202,10 +203,10 @@ struct DigResult {
   std::optional<Uncertainty> uncertainty;
   std::optional<SpacingEffect> spacing;
   std::optional<LooseVolume> loose;
-  std::optional<LooseVolume> hauled;  // what leaves: loose, less what is kept
-  std::optional<long> truckloads;     // by volume or by mass, whichever takes more
-  std::optional<long> truckloads_by_volume;
-  std::optional<long> truckloads_by_mass;
+  std::optional<LooseVolume> hauled;       // what leaves: loose, less what is kept
+  std::optional<std::int64_t> truckloads;  // by volume or by mass, whichever takes more
+  std::optional<std::int64_t> truckloads_by_volume;
+  std::optional<std::int64_t> truckloads_by_mass;
   std::optional<BankVolume> topsoil;  // of the cut, stripped first
   Volume fill_to_floor;
   Area fill_to_floor_area;

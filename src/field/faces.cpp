@@ -150,7 +150,7 @@ class Reducer {
 
   // A pair against the set-up's median: what one pair says of itself cannot be checked in angles.
   void check(const Pair& p) {
-    const double pairs = static_cast<double>(out_.errors->pairs);
+    const auto pairs = static_cast<double>(out_.errors->pairs);
     const double spread = std::sqrt(0.5 * (1 + 1 / pairs));
     const double c = collimation_of(p) - out_.errors->collimation.in_degrees();
     if (std::abs(c) > kTests.critical * spread * sigmas_.direction.in_degrees())

@@ -39,7 +39,8 @@ void examine(const GeoidGrid& geoid) {
     ++with_value;
     if (!std::isfinite(n) || n < kDeepest || n > kHighest)
       refuse(geoid.place,
-             file + " holds " + (std::isfinite(n) ? shortest(double{n}) + " m" : "infinity") +
+             file + " holds " +
+                 (std::isfinite(n) ? shortest(static_cast<double>(n)) + " m" : "infinity") +
                  " in row " + std::to_string(i / geoid.columns + 1) + ", column " +
                  std::to_string(i % geoid.columns + 1),
              "separations from -120 m to 100 m at every node",
@@ -86,7 +87,7 @@ std::variant<Length, Problem> find_separation(const GeoidGrid& geoid, geodesy::G
             ProblemKind::Input, asked_by,
             place_text(at) + " stands beside a node without value of " + quoted(geoid.file),
             "four nodes with values round the point", kRemedy};
-      sum += weight * double{n};
+      sum += weight * static_cast<double>(n);
     }
   return Length::metres(sum);
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 
 #include "quantity/angle.h"
@@ -50,8 +51,8 @@ struct Material {
 struct Sheet {
   Area net;
   std::optional<Area> with_laps;
-  std::optional<long> strips;
-  std::optional<long> rolls;
+  std::optional<std::int64_t> strips;
+  std::optional<std::int64_t> rolls;
   std::optional<Area> ordered;  // whole rolls
   std::optional<Area> waste;    // ordered less with laps
   std::string laid;             // in words: which way the strips run

@@ -150,12 +150,10 @@ class GridReading {
   }
 
   static bool known(const std::string& key) {
-    constexpr std::array<const char*, 10> kKeys = {
+    constexpr std::array<std::string_view, 10> kKeys = {
         "ncols",     "nrows",    "xllcorner", "yllcorner", "xllcenter",
         "yllcenter", "cellsize", "dx",        "dy",        "nodata_value"};
-    for (const char* const other : kKeys)
-      if (key == other) return true;
-    return false;
+    return std::find(kKeys.begin(), kKeys.end(), key) != kKeys.end();
   }
 
   std::optional<double> value(const std::string& key) const {
@@ -223,9 +221,10 @@ class GridReading {
                              "a number with a decimal point", "export the grid again");
         continue;
       }
-      const double east = header.west + static_cast<double>(i % columns) * header.cell_east;
-      const double north =
-          header.south + (header.rows - 1 - static_cast<double>(i / columns)) * header.cell_north;
+      const auto column = static_cast<double>(i % columns);
+      const auto row = static_cast<double>(i / columns);
+      const double east = header.west + column * header.cell_east;
+      const double north = header.south + (header.rows - 1 - row) * header.cell_north;
       if (header.no_data && *number == *header.no_data)
         cells.no_data(place);
       else

@@ -1,6 +1,7 @@
 // base.csv: each surveyed point, its deviation and finding; points set aside say why.
 //
 // Laws: base_csv.1  judged points stand first, in file order, then the points set aside.
+// Errors: none.
 // Source: RFC 4180, with LF in place of CRLF.
 #pragma once
 

@@ -225,7 +225,7 @@ const char* CsvRows::cut_quoted_cell(const char* at, const char* end) {
   }
   if (text != nullptr) text->append(piece, at);
   const std::string_view content =
-      text != nullptr ? std::string_view(*text)
+      text != nullptr ? std::string_view(text->data(), text->size())
                       : std::string_view(piece, static_cast<std::size_t>(at - piece));
   const char* const behind = at == end ? end : behind_blanks(at + 1, end, separator_);
   if (at == end || (behind != end && *behind != separator_)) {

@@ -47,9 +47,8 @@ std::string needed_names(const std::vector<ColumnWanted>& wanted) {
 
 }  // namespace
 
-CsvTable::CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted,
-                   const std::string& what)
-    : what_(what),
+CsvTable::CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, std::string what)
+    : what_(std::move(what)),
       source_(source),
       rows_in_(source_, faults_),
       wanted_(std::move(wanted)),
@@ -200,7 +199,7 @@ std::string_view CsvTable::name(std::size_t column) {
 
 // The number of a cell with a decimal comma.
 std::optional<double> CsvTable::with_comma(std::string_view cell) const {
-  std::array<char, 64> buffer;
+  std::array<char, 64> buffer{};
   const auto mark = cell.find(',');
   if (separator_ == ',' || mark == std::string_view::npos || cell.size() > buffer.size() ||
       cell.find_first_of(".,", mark + 1) != std::string_view::npos)

@@ -10,6 +10,7 @@
 //   doubled and ambiguous columns (x, y, z: their order is ambiguous), short and long rows, the
 //   header again, text that is not one finite number. Columns nobody asked for are told as a
 //   caution.
+// Source: RFC 4180; the rules of docs/formats.md.
 #pragma once
 
 #include <optional>
@@ -36,7 +37,7 @@ class CsvTable {
  public:
   // Reads the header; columns are numbered in the order of `wanted`. `what` names the kind of file
   // in messages: "a points file".
-  CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, const std::string& what);
+  CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, std::string what);
 
   bool has(std::size_t column) const { return position_[column] >= 0; }
   // On to the next row; false at the end of the file.

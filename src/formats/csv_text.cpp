@@ -1,6 +1,7 @@
 #include "formats/csv_text.h"
 
 #include <cmath>
+#include <cstdint>
 
 #include "quantity/label.h"
 #include "quantity/number_text.h"
@@ -58,7 +59,7 @@ CsvText& CsvText::number(double value) {
   return *this;
 }
 
-CsvText& CsvText::count(long long value) {
+CsvText& CsvText::count(std::int64_t value) {
   cell(std::to_string(value));
   return *this;
 }

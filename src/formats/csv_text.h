@@ -11,6 +11,7 @@
 // Source: RFC 4180, section 2, with LF in place of CRLF.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,7 +36,7 @@ class CsvText {
   CsvText& metres(std::optional<Elevation> v) { return v ? number(v->in_metres()) : blank(); }
   CsvText& millimetres(Length v) { return number(v.in_millimetres()); }
   CsvText& millimetres(std::optional<Length> v) { return v ? millimetres(*v) : blank(); }
-  CsvText& count(long long value);
+  CsvText& count(std::int64_t value);
   CsvText& blank();
   // Easting and northing, two cells.
   CsvText& place(GridPoint at);

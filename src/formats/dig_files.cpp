@@ -1,6 +1,7 @@
 #include "formats/dig_files.h"
 
 #include <array>
+#include <cstdint>
 
 #include "formats/dxf_write.h"
 #include "formats/gpkg_layers_internal.h"
@@ -53,7 +54,7 @@ GpkgLayer cells_layer(const dig::CellGrid& grid) {
     for (const GridPoint& p : corners_of(grid, cell)) ring.push_back(on(p, cell.dig_level));
     layer.features.push_back(
         {{std::move(ring)},
-         {cell.name(), static_cast<long long>(cell.column), static_cast<long long>(cell.row),
+         {cell.name(), static_cast<std::int64_t>(cell.column), static_cast<std::int64_t>(cell.row),
           level_or_none(cell.ground), level_or_none(cell.dig_level),
           metres_or_none(cell.cut_at_centre), cell.mean_cut.in_metres(), cell.cut.in_cubic_metres(),
           cell.area.in_square_metres(), cell.part, metres_or_none(cell.staff_reading)}});

@@ -1,5 +1,6 @@
 // dig.json: the answer of the dig stage for machines.
 // Laws: dig_json.1  every number reads back to the last bit; what was not asked is null.
+// Errors: none.
 // Source: RFC 8259.
 #pragma once
 

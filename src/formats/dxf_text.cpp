@@ -79,7 +79,7 @@ std::optional<std::string> dxf_text(std::string_view raw, DxfTextKind kind,
   std::string text;
   unsigned high = 0;  // the first half of a character beyond the first plane
   for (std::size_t i = 0; i < whole.size();) {
-    const auto rest = std::string_view(whole).substr(i);
+    const std::string_view rest(whole.data() + i, whole.size() - i);
     const auto code = rest.starts_with("\\U+") ? number(rest.substr(3), 16, 4) : std::nullopt;
     if (code) {
       i += 7;

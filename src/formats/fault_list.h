@@ -1,6 +1,8 @@
 // All faults of one file, the first fifty word for word and the rest counted.
 //
 // Laws: fault_list.1  the listing ends with a line that counts what it leaves out.
+// Errors: the Refusal it throws when it holds a fault.
+// Source: the house's own.
 #pragma once
 
 #include <cstddef>

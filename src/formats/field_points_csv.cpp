@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 
 #include "formats/csv_text.h"
 
@@ -27,7 +28,7 @@ std::string field_points_csv(const field::FieldResult& result) {
   for (const field::ReducedPoint& p : result.points) {
     csv.label(p.point).place(p.at).metres(p.height).label(p.code);
     csv.number(plan_mm(p)).number(height_mm(p));
-    csv.count(static_cast<long long>(p.sights)).label(p.from);
+    csv.count(static_cast<std::int64_t>(p.sights)).label(p.from);
     csv.end_row();
   }
   return csv.take();

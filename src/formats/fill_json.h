@@ -1,5 +1,6 @@
 // fill.json: the answer of the fill stage for machines; quantities.csv: what to order.
 // Laws: fill_json.1  every number reads back to the last bit; what was not asked is null.
+// Errors: none.
 // Source: RFC 8259, RFC 4180.
 #pragma once
 

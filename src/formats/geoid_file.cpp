@@ -22,8 +22,10 @@ struct Close {
 
 class GeoidReader {
  public:
-  GeoidReader(const SourceFile& source, const Place& named_at)
-      : source_(source), place_(named_at), file_("the geoid file " + quoted(source.name)) {
+  GeoidReader(const SourceFile& source, Place named_at)
+      : source_(source),
+        place_(std::move(named_at)),
+        file_("the geoid file " + quoted(source.name)) {
     if (source.path.find_first_of("@,") != std::string::npos)
       fault("a geoid file with @ or a comma in its name", "a plain file name", "rename the file");
   }

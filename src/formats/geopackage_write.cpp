@@ -5,6 +5,7 @@
 #include <ogrsf_frmts.h>
 
 #include <cmath>
+#include <cstdint>
 #include <memory>
 
 #include "formats/gdal_memory_internal.h"
@@ -108,7 +109,7 @@ void set_value(OGRFeature& row, int field, const GpkgValue& value, const std::st
       refuse({"result"}, "a value of layer " + layer + " that is not finite", "finite values",
              "this is a fault of the program: please report it with the job");
     row.SetField(field, *number);
-  } else if (const auto* count = std::get_if<long long>(&value)) {
+  } else if (const auto* count = std::get_if<std::int64_t>(&value)) {
     row.SetField(field, static_cast<GIntBig>(*count));
   }
 }

@@ -13,6 +13,7 @@
 #pragma once
 
 #include <chrono>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
@@ -31,7 +32,7 @@ struct GpkgField {
   GpkgType type = GpkgType::Text;
 };
 
-using GpkgValue = std::variant<std::monostate, std::string, double, long long>;
+using GpkgValue = std::variant<std::monostate, std::string, double, std::int64_t>;
 
 struct GpkgFeature {
   // a point is one corner; a polygon's first ring is its outer one

@@ -104,7 +104,7 @@ StatedCrs crs_of(GDALDataset& file, const SourceFile& source, PointIntake& intak
 // A 32-bit value as the decimal it was written for: 62.35 and not 62.3499984741.
 double height_of(double value, bool narrow) {
   if (!narrow) return value;
-  std::array<char, 64> text;
+  std::array<char, 64> text{};
   const auto [end, error] =
       std::to_chars(text.data(), text.data() + text.size(), static_cast<float>(value));
   return parse_number({text.data(), static_cast<std::size_t>(end - text.data())}).value_or(value);

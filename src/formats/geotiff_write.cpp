@@ -54,7 +54,8 @@ void write_band(GDALDataset& file, const Raster& raster, std::vector<float>& val
                 const MemoryFile& memory) {
   auto transform = geotransform(raster);
   GDALRasterBand* band = file.GetRasterBand(1);
-  if (file.SetGeoTransform(transform.data()) != CE_None || band->SetNoDataValue(kNoData) != CE_None)
+  if (file.SetGeoTransform(transform.data()) != CE_None ||
+      band->SetNoDataValue(static_cast<double>(kNoData)) != CE_None)
     memory.cannot("the grid cannot be written");
   band->SetDescription(raster.description.c_str());
   if (band->RasterIO(GF_Write, 0, 0, raster.columns, raster.rows, values.data(), raster.columns,

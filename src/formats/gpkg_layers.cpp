@@ -12,7 +12,7 @@ GpkgLayer rings_layer(const std::string& name,
   for (std::size_t i = 0; i < rings.size(); ++i) {
     auto closed = rings[i];
     if (!closed.empty()) closed.push_back(closed.front());
-    layer.features.push_back({{std::move(closed)}, {static_cast<long long>(i + 1)}});
+    layer.features.push_back({{std::move(closed)}, {static_cast<std::int64_t>(i + 1)}});
   }
   return layer;
 }

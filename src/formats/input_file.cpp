@@ -66,8 +66,10 @@ struct InputFile::Open {
   Digest digest;
   std::shared_ptr<ReadMeter> meter;
 
-  explicit Open(const SourceFile& source) : name(source.name), meter(source.meter) {
-    handle = ::open(source.path.c_str(), O_RDONLY | O_CLOEXEC);
+  explicit Open(const SourceFile& source)
+      : name(source.name),
+        handle(::open(source.path.c_str(), O_RDONLY | O_CLOEXEC)),
+        meter(source.meter) {
     if (handle < 0) throw Refusal(storage_problem(name, "cannot be opened", errno));
   }
   ~Open() { ::close(handle); }

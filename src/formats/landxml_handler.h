@@ -1,6 +1,7 @@
 // What reading a LandXML document's surfaces, strings and points has in common: the root, units,
 // coordinate system, and the text of the elements that are asked for.
 //
+// Errors: faults of the file, gathered for one Refusal.
 // Source: LandXML 1.2 schema; elements are known by their local names, as files in the field come
 //   under several namespaces.
 #pragma once
@@ -19,7 +20,7 @@ namespace squaredig::formats {
 
 class LandXmlHandler : public XmlHandler {
  public:
-  explicit LandXmlHandler(const SourceFile& source) : source_(source) {}
+  explicit LandXmlHandler(SourceFile source) : source_(std::move(source)) {}
 
   void start(const XmlElement& element) final;
   void text(std::string_view piece) final;

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdint>
 #include <unordered_map>
 #include <utility>
 
@@ -11,7 +12,7 @@
 namespace squaredig::formats {
 namespace {
 
-using Id = long long;
+using Id = std::int64_t;
 constexpr std::size_t kSetAsideListed = 1000;
 
 // A whole number as the schema allows it: digits, leading zeros and a plus sign too.

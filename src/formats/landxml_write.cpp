@@ -21,7 +21,7 @@ void append_number(std::string& text, double value) {
 
 // Ids count from 1.
 void append_id(std::string& text, std::size_t index) {
-  std::array<char, 24> digits;
+  std::array<char, 24> digits{};
   const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), index + 1).ptr;
   text.append(digits.data(), end);
 }

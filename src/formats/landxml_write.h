@@ -6,6 +6,7 @@
 // Laws: landxml_write.1  the document is valid against the LandXML 1.2 schema; landxml_write.2  the
 //   pieces, made in any order and put together in theirs, are the text.
 // Accuracy: shortest numbers that read back to the last bit.
+// Errors: none.
 // Source: LandXML 1.2 schema.
 #pragma once
 

@@ -14,8 +14,8 @@ constexpr std::size_t kChunk = std::size_t{1} << 20;
 
 // What the points themselves show, held against the header at the end.
 struct Seen {
-  std::array<std::int32_t, 3> low;
-  std::array<std::int32_t, 3> high;
+  std::array<std::int32_t, 3> low{};
+  std::array<std::int32_t, 3> high{};
   std::array<std::uint64_t, 256> classes{};
   std::uint64_t not_last = 0;  // points with another return of their pulse below them
 
@@ -68,7 +68,7 @@ class LasReading {
         static_cast<std::size_t>(std::min<std::uint64_t>(header_.count, in_chunk)) *
         header_.stride);
     for (std::uint64_t left = header_.count; left > 0;) {
-      const std::size_t now = static_cast<std::size_t>(std::min<std::uint64_t>(left, in_chunk));
+      const auto now = static_cast<std::size_t>(std::min<std::uint64_t>(left, in_chunk));
       const std::size_t got = file.read({chunk.data(), now * header_.stride}) / header_.stride;
       for (std::size_t i = 0; i < got; ++i)
         take({chunk.data() + i * header_.stride, header_.stride});

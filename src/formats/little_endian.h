@@ -1,6 +1,7 @@
 // Numbers of a file that stores the lowest byte first, whatever this machine does.
 //
 // Requires: the bytes from `at` on are there.
+// Errors: none.
 // Source: ASPRS LAS 1.4 R15, section 2.2: "All data are in little-endian format".
 #pragma once
 

@@ -47,8 +47,7 @@ void add_strings(const std::vector<pegs::ReferencePeg>& pegs, Json& features) {
 // The tank's corners run clockwise for people; an exterior ring runs the other way.
 Json tank_feature(const std::vector<pegs::Corner>& corners) {
   Json ring = Json::array();
-  for (auto c = corners.rbegin(); c != corners.rend(); ++c)
-    ring.push_back(position(*c->geographic));
+  for (std::size_t i = corners.size(); i-- > 0;) ring.push_back(position(*corners[i].geographic));
   ring.push_back(position(*corners.back().geographic));
   return feature({{"type", "Polygon"}, {"coordinates", Json::array({ring})}},
                  {{"name", "tank"}, {"kind", "tank"}});

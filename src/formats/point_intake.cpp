@@ -17,10 +17,9 @@ bool finite(const GridPosition& p) {
 
 }  // namespace
 
-PointIntake::PointIntake(const SourceFile& source, const PointsWanted& wanted, PointTable before)
-    : source_(source), wanted_(wanted) {
+PointIntake::PointIntake(const SourceFile& source, PointsWanted wanted, PointTable before)
+    : source_(source), wanted_(std::move(wanted)), first_(before.size()) {
   file_.points = std::move(before);
-  first_ = file_.points.size();
   number_ = file_.points.add_file(source.name);
   file_.record.file = source.name;
   file_.columns = {{source.name}, {source.name}};

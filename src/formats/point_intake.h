@@ -6,6 +6,7 @@
 // Accuracy: memory is that of the points kept.
 // Errors: names twice or blank are refused or told as a caution, as wanted; a height that is
 // wanted and missing is a fault.
+// Source: the house's own.
 #pragma once
 
 #include <string>
@@ -29,13 +30,13 @@ struct PointRead {
 
 class PointIntake {
  public:
-  PointIntake(const SourceFile& source, const PointsWanted& wanted, PointTable before);
+  PointIntake(const SourceFile& source, PointsWanted wanted, PointTable before);
 
   // How the file's numbers become the job's coordinates: before the first point.
   void place_by(const StatedCrs& stated);
   bool wants_code(std::string_view code) const;
   // A point of a code that is asked for.
-  void take(const PointRead& point);
+  void take(const PointRead& raw);
   // A point that takes no part.
   void set_aside(int line, std::string_view why);
   void set_aside_code(int line, std::string_view code);

@@ -42,7 +42,7 @@ GpkgLayer base_layer(const base::BaseResult& base) {
         {{{p.at}},
          {p.point, p.code, p.dig_level.in_metres(), p.deviation.in_millimetres(),
           p.uncertainty.in_millimetres(), p.bedding.in_millimetres(), std::string(words(p.verdict)),
-          p.finding, p.place.file, static_cast<long long>(p.place.line)}});
+          p.finding, p.place.file, static_cast<std::int64_t>(p.place.line)}});
   return layer;
 }
 
@@ -67,7 +67,7 @@ void add_test(GpkgLayer& tests, const char* stage, const std::string& layer, Gri
   tests.features.push_back(
       {{{on(at, std::nullopt)}},
        {std::string(stage), layer, ratio.in_percent(), std::string(words(verdict)), place.file,
-        static_cast<long long>(place.line)}});
+        static_cast<std::int64_t>(place.line)}});
 }
 
 GpkgLayer tests_layer(const RecordParts& parts) {

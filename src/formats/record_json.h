@@ -1,5 +1,6 @@
 // record.json and storage.csv: the hand-over record for machines.
 // Laws: record_json.1  every number reads back to the last bit.
+// Errors: none.
 // Source: RFC 8259, RFC 4180.
 #pragma once
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cstdint>
 #include <functional>
 #include <string_view>
 
@@ -9,17 +10,17 @@ namespace squaredig::formats {
 namespace {
 
 // The number a name is, in its plainest spelling; below zero for any other name.
-long long plain_number(std::string_view name) {
+std::int64_t plain_number(std::string_view name) {
   if (name.empty() || name.size() > 17 || name.front() == '0') return -1;
-  long long value = -1;
+  std::int64_t value = -1;
   const auto [end, error] = std::from_chars(name.data(), name.data() + name.size(), value);
   return error == std::errc{} && end == name.data() + name.size() ? value : -1;
 }
 
 bool numbered_upward(const PointTable& table, std::size_t first) {
-  long long last = 0;
+  std::int64_t last = 0;
   for (std::size_t i = first; i < table.size(); ++i) {
-    const long long value = plain_number(table.label(i));
+    const std::int64_t value = plain_number(table.label(i));
     if (value <= last) return false;
     last = value;
   }
@@ -69,7 +70,7 @@ void tell_repeated(const std::vector<RepeatedName>& repeated, const std::string&
   if (named == repeated.end()) return;
   const auto blank = std::count_if(repeated.begin(), repeated.end(),
                                    [](const RepeatedName& r) { return r.name.empty(); });
-  const auto count = static_cast<long long>(repeated.size()) - blank;
+  const auto count = static_cast<std::int64_t>(repeated.size()) - blank;
   cautions.push_back(file + ": " + std::to_string(count) +
                      (count == 1 ? " point has a name" : " points have names") +
                      " used before in the file, first " + quoted(named->name) + " in lines " +

@@ -1,6 +1,8 @@
 // Names that occur more than once among points, found without keeping a text twice.
 //
 // Accuracy: points numbered upward cost one comparison each; else 12 bytes a point while it looks.
+// Errors: none.
+// Source: the house's own.
 #pragma once
 
 #include <string>

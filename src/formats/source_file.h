@@ -2,6 +2,8 @@
 // it.
 //
 // Requires: `path` opens from the current folder; `name` is what the job file writes.
+// Errors: none.
+// Source: the house's own.
 #pragma once
 
 #include <atomic>

@@ -4,8 +4,8 @@
 #include <ogr_spatialref.h>
 
 #include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdlib>
 #include <cstring>
 
 #include "quantity/number_text.h"
@@ -32,8 +32,10 @@ std::optional<int> code_of(const OGRSpatialReference& system, const char* part) 
   const char* code = system.GetAuthorityCode(part);
   if (authority == nullptr || code == nullptr || std::strcmp(authority, "EPSG") != 0)
     return std::nullopt;
-  const int number = std::atoi(code);
-  return number > 0 ? std::optional(number) : std::nullopt;
+  int number = 0;
+  const char* const end = code + std::strlen(code);
+  const bool whole = std::from_chars(code, end, number).ptr == end;
+  return whole && number > 0 ? std::optional(number) : std::nullopt;
 }
 
 std::string name_of(const OGRSpatialReference& system) {

@@ -4,6 +4,7 @@
 // Laws: string_intake.1  strings that share a name are numbered, so that a finding can name one.
 // Errors: a string of a single vertex, a vertex without a height that is wanted, and a coordinate
 //   that is not finite are faults.
+// Source: the house's own.
 #pragma once
 
 #include <optional>
@@ -22,9 +23,9 @@ class StringIntake {
   // How the file's numbers become the job's coordinates: before the first vertex.
   void place_by(const StatedCrs& stated);
   void begin(std::string name);
-  void vertex(double east, double north, std::optional<double> up, const Place& place);
+  void vertex(double east, double north, std::optional<double> up, const Place& at);
   // `closed`: back to the first vertex, unless the last is there already.
-  void end(bool closed, const Place& place);
+  void end(bool closed, const Place& at);
 
   bool empty() const { return file_.strings.empty(); }
   FaultList& faults() { return faults_; }

@@ -1,4 +1,7 @@
 // A ready surface as a file holds it.
+//
+// Errors: none.
+// Source: the house's own.
 #pragma once
 
 #include <string>

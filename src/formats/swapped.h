@@ -2,6 +2,8 @@
 //
 // Frame and units: the site grid, metres.
 // Laws: swapped.1  points that are near the control as they stand are never refused.
+// Errors: none; where it says so, the reader refuses the file.
+// Source: the house's own.
 #pragma once
 
 #include <limits>

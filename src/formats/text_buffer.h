@@ -5,6 +5,7 @@
 // Requires: a view of the rest lives until the next `more`.
 // Accuracy: memory is what is not taken and one chunk; a small file's chunk is the file itself.
 // Errors: those of InputFile.
+// Source: the house's own.
 #pragma once
 
 #include <string>

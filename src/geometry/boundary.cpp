@@ -35,9 +35,9 @@ Segment edge_of(const LabelledPolygon& polygon, std::size_t i) {
   return {polygon.corners[i], polygon.corners[(i + 1) % polygon.corners.size()]};
 }
 
-bool on_line(const Segment& segment, const Segment& line) {
+bool on_line(const Segment& stretch, const Segment& line) {
   const HalfPlane side = HalfPlane::left_of(line.a, line.b);
-  return std::abs(side.at(segment.a)) < kNoLength && std::abs(side.at(segment.b)) < kNoLength;
+  return std::abs(side.at(stretch.a)) < kNoLength && std::abs(side.at(stretch.b)) < kNoLength;
 }
 
 Interval shared(const Segment& segment, const Segment& other) {

@@ -16,7 +16,7 @@ Point3 mean_of(std::span<const Point3> points) {
     Point3 sum;
     for (const Point3& p : points)
       sum = {sum.x + (p.x - mean.x), sum.y + (p.y - mean.y), sum.z + (p.z - mean.z)};
-    const double n = static_cast<double>(points.size());
+    const auto n = static_cast<double>(points.size());
     mean = {mean.x + sum.x / n, mean.y + sum.y / n, mean.z + sum.z / n};
   }
   return mean;
@@ -91,7 +91,7 @@ std::optional<FittedPlane> fit_least_squares(std::span<const Point3> points) {
   fit.range = *most - *least;
   double squares = 0;
   for (const double r : fit.residuals) squares += r * r;
-  const double n = static_cast<double>(points.size());
+  const auto n = static_cast<double>(points.size());
   fit.rms = std::sqrt(squares / n);
   fit.var_height = 1 / n;
   const Point2 u = spread.u;

@@ -75,7 +75,7 @@ std::vector<Stop> stops_of(const std::vector<Point3>& vertices) {
     left = std::min(left, v.x), right = std::max(right, v.x);
     low = std::min(low, v.y), high = std::max(high, v.y);
   }
-  const double cells = static_cast<double>((1U << kSteps) - 1);
+  const auto cells = static_cast<double>((1U << kSteps) - 1);
   const double extent = std::max(right - left, high - low);
   const double scale = extent > 0 ? cells / extent : 0;
   std::vector<Stop> stops;

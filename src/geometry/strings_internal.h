@@ -42,7 +42,7 @@ class SnapIndex {
  private:
   struct Entry {
     Point2 at;
-    Index vertex;
+    Index vertex = kNone;
   };
   struct Cell {
     std::int64_t column, row;

@@ -15,7 +15,6 @@ class InsideTest {
   explicit InsideTest(const std::vector<Polygon>& polygons) {
     std::size_t sides = 0;
     double high = -HUGE_VAL;
-    low_ = HUGE_VAL;
     for (const Polygon& p : polygons) {
       sides += p.size();
       for (const Point2 v : p) low_ = std::min(low_, v.y), high = std::max(high, v.y);
@@ -57,7 +56,7 @@ class InsideTest {
     for (std::size_t n = slab(std::min(s.a.y, s.b.y)); n <= last; ++n) slabs_[n].push_back(s);
   }
 
-  double low_ = 0, height_ = 1;
+  double low_ = HUGE_VAL, height_ = 1;
   std::vector<std::vector<Side>> slabs_;
 };
 

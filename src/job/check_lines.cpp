@@ -45,7 +45,7 @@ void add_stage(Stage stage, const Job& job, std::vector<std::string>& lines) {
   }
   line += "cannot be run";
   for (const auto& problem : missing)
-    line += (&problem == &missing[0] ? ": " : ", ") + problem.found;
+    line += (&problem == missing.data() ? ": " : ", ") + problem.found;
   lines.push_back(line);
 }
 

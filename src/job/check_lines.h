@@ -2,6 +2,7 @@
 // computed.
 //
 // Laws: check_lines.1 every stage is named once, with each table it lacks.
+// Errors: none.
 // Source: the house's own.
 #pragma once
 

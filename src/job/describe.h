@@ -1,4 +1,7 @@
 // The job in words: what was found in its tables, a line each.
+//
+// Errors: none.
+// Source: the house's own.
 #pragma once
 
 #include "job/job.h"

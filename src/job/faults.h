@@ -1,4 +1,7 @@
 // The faults of one job file, gathered so that all are told at once.
+//
+// Errors: the Refusal it throws when it holds a fault.
+// Source: the house's own.
 #pragma once
 
 #include <vector>

@@ -1,5 +1,6 @@
 // A file the job file names, as written there.
 //
+// Errors: none.
 // Source: paths are relative to the folder of the job file; a file's contents are read elsewhere.
 #pragma once
 

@@ -4,6 +4,8 @@
 // characters. The folder `out` lies below the job file's folder: it is not that folder itself, not
 // above it, not absolute, and no ".." leads out of it. (Another place is given on the command
 // line.)
+// Errors: a fault where a name or a path breaks these rules.
+// Source: the house's own, docs/job-file.md.
 #pragma once
 
 #include "job/table_reader.h"

@@ -1,4 +1,7 @@
 // The text of the commented job file, in two halves: the work as designed, and what comes later.
+//
+// Errors: none.
+// Source: the house's own, docs/job-file.md.
 #pragma once
 
 #include <string_view>

@@ -1,4 +1,7 @@
 // What a stage that can be run will leave out, because an optional key is absent.
+//
+// Errors: none.
+// Source: the house's own, docs/job-file.md.
 #pragma once
 
 #include "job/job.h"

@@ -3,6 +3,7 @@
 // Laws: new_job.1 the job file is TOML; it lacks every value that nobody may assume, and check
 // names
 //   each of them; filled in, it is read without fault.
+// Errors: none.
 // Source: the keys are the house's own, docs/job-file.md.
 #pragma once
 

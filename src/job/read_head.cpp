@@ -23,7 +23,7 @@ std::optional<Crs> parse_crs(std::string_view text) {
   return Crs{code};
 }
 
-Rule<Crs> crs(std::string what, const char* such_as) {
+Rule<Crs> crs(const std::string& what, const char* such_as) {
   const std::string words = what + " as \"EPSG:\" and its number, or \"local\"";
   return {words, [=](const Node& node, Faults& faults) {
             std::optional<Crs> read;

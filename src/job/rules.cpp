@@ -32,7 +32,7 @@ std::optional<std::vector<double>> numbers(const Node& node, const std::vector<R
 }
 
 // A list of exactly as many numbers as there are ranges.
-Rule<std::vector<double>> tuple_of(std::string words, std::vector<Range> ranges) {
+Rule<std::vector<double>> tuple_of(const std::string& words, const std::vector<Range>& ranges) {
   return {words, [=](const Node& node, Faults& faults) {
             auto values = numbers(node, ranges);
             if (!values) faults.wrong_value(node, words, "write the numbers in brackets");
@@ -67,7 +67,7 @@ std::string Range::words() const {
   }
 }
 
-Rule<double> number(std::string what, Range range) {
+Rule<double> number(const std::string& what, Range range) {
   const bool any = range.least <= kAnyAngle.least;
   const std::string words = any ? what : what + " " + range.words();
   return {words, [=](const Node& node, Faults& faults) -> std::optional<double> {
@@ -77,7 +77,7 @@ Rule<double> number(std::string what, Range range) {
           }};
 }
 
-Rule<int> whole_number(std::string what, Range range) {
+Rule<int> whole_number(const std::string& what, Range range) {
   const std::string words = what + ", a whole number " + range.words();
   return {words, [=](const Node& node, Faults& faults) -> std::optional<int> {
             if (node.kind == Node::Kind::Number && node.whole && range.holds(node.number))
@@ -192,7 +192,7 @@ Rule<design::PointOrName> point_or_name() {
           }};
 }
 
-Rule<std::pair<Length, Length>> two_lengths(std::string what) {
+Rule<std::pair<Length, Length>> two_lengths(const std::string& what) {
   return made<std::pair<Length, Length>>(
       tuple_of(what + ": two lengths in metres, each above 0", {kPlanLength, kPlanLength}),
       [](const std::vector<double>& v) {

@@ -2,6 +2,8 @@
 // Rules are built from one another: per_side(metres(kLength), sides), list_of(coordinates()).
 //
 // Units: the key's name carries its unit; the rule turns it into the quantity.
+// Errors: a fault where the value is of another kind, or out of range.
+// Source: the house's own, docs/job-file.md.
 #pragma once
 
 #include <functional>
@@ -23,8 +25,8 @@ struct Rule {
 enum class Ends { Closed, Above, Between };  // least itself: allowed, not allowed; most neither
 
 struct Range {
-  double least;
-  double most;
+  double least = 0;
+  double most = 0;
   Ends ends = Ends::Closed;
   bool holds(double value) const;
   std::string words() const;  // "above 0 and at most 100"
@@ -41,8 +43,8 @@ inline constexpr Range kFall{0, 100};  // percent
 inline constexpr Range kSigma{0, 10000};
 
 // A plain number; `what` names it with its unit: "a length in metres".
-Rule<double> number(std::string what, Range range);
-Rule<int> whole_number(std::string what, Range range);
+Rule<double> number(const std::string& what, Range range);
+Rule<int> whole_number(const std::string& what, Range range);
 Rule<Length> metres(Range range);
 Rule<Length> millimetres(Range range);
 Rule<Length> tolerance_mm();
@@ -59,7 +61,7 @@ Rule<std::chrono::year_month_day> date();
 Rule<GridPoint> coordinates();
 Rule<GridPosition> line_point();  // easting, northing, invert
 Rule<design::PointOrName> point_or_name();
-Rule<std::pair<Length, Length>> two_lengths(std::string what);
+Rule<std::pair<Length, Length>> two_lengths(const std::string& what);
 
 // A rule whose values are given by a function of another's.
 template <class T, class From, class Make>
@@ -91,6 +93,7 @@ Rule<std::vector<T>> list_of(Rule<T> rule, std::size_t least = 1) {
 template <class T>
 Rule<T> one_of(std::vector<std::pair<std::string, T>> choices) {
   std::vector<std::string> names;
+  names.reserve(choices.size());
   for (const auto& [name, value] : choices) names.push_back("\"" + name + "\"");
   const std::string words = any_of(names);
   return {words, [=](const Node& node, Faults& faults) -> std::optional<T> {

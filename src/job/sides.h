@@ -1,4 +1,7 @@
 // The names of the tank's sides, as far as the job file tells them.
+//
+// Errors: none.
+// Source: the house's own, docs/job-file.md.
 #pragma once
 
 #include "job/table_reader.h"

@@ -3,6 +3,7 @@
 //
 // Errors: missing, wrong and unknown keys go to the faults; reading goes on with the type's own
 //   empty value, so that all faults of a file come at once.
+// Source: the house's own.
 #pragma once
 
 #include <set>

@@ -1,5 +1,8 @@
 // The tables of the job file, each read from the document into its place in the Job. A table the
 // file does not have is left out. Faults go to the reader's faults, assumptions to the Job.
+//
+// Errors: faults, gathered.
+// Source: docs/job-file.md.
 #pragma once
 
 #include "job/job.h"

@@ -2,6 +2,7 @@
 // direction on the grid, clockwise from grid north, kept in [0, 360).
 //
 // Accuracy: one rounding per operation; quarter turns have exact sine and cosine.
+// Errors: none.
 // Source: degree, grad (gon) and radian by definition; 1 gon = 0.9 degree.
 #pragma once
 
@@ -19,7 +20,6 @@ class Angle : public Measure<Angle> {
   static constexpr Angle seconds(double s) { return make(s / 3600); }
   static constexpr Angle radians(double r) { return make(r * (180 / std::numbers::pi)); }
   constexpr double in_degrees() const { return value_; }
-  constexpr double in_gons() const { return value_ / 0.9; }
   constexpr double in_seconds() const { return value_ * 3600; }
   constexpr double in_radians() const { return value_ * (std::numbers::pi / 180); }
 };

@@ -68,7 +68,9 @@ std::string dms_text(Angle angle, int decimals) {
   ticks -= degrees * 3600 * unit;
   const double minutes = std::floor(ticks / (60 * unit));
   const double seconds = (ticks - minutes * 60 * unit) / unit;
-  const auto two = [](std::string t) { return t.find('.') == 1 || t.size() == 1 ? "0" + t : t; };
+  const auto two = [](const std::string& t) {
+    return t.find('.') == 1 || t.size() == 1 ? "0" + t : t;
+  };
   return (negative ? "-" : "") + fixed(degrees, 0) + " " + two(fixed(minutes, 0)) + " " +
          two(fixed(seconds, decimals));
 }

@@ -2,6 +2,7 @@
 //
 // Requires: the notation is stated by the job; it is never guessed from the digits.
 // Laws: angle_text.1  reading what was written gives the angle back to half the last digit.
+// Accuracy: one rounding of the degrees; text is rounded to the last digit asked for.
 // Errors: nothing for minutes or seconds of 60 or more, for a packed value such as 305.170172 read
 //   as degrees minutes seconds, and for any text left over.
 // Source: sexagesimal notation; 45.5960 packed must never be printed, carries are made before

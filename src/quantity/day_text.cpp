@@ -1,11 +1,12 @@
 #include "quantity/day_text.h"
 
 #include <charconv>
+#include <cstdint>
 
 namespace squaredig {
 namespace {
 
-std::string digits(long value, std::size_t width) {
+std::string digits(std::int64_t value, std::size_t width) {
   std::string text = std::to_string(value);
   return text.size() < width ? std::string(width - text.size(), '0') + text : text;
 }

@@ -3,6 +3,7 @@
 // the three never mix, and change into one another only through a stated factor.
 //
 // Accuracy: one rounding per operation.
+// Errors: none.
 // Source: SI; the bank, loose and compacted measures of earthwork are common practice, no source.
 #pragma once
 

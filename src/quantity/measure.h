@@ -4,6 +4,8 @@
 // Requires: nothing; NaN and infinity are kept out where numbers enter, not here.
 // Laws: measure.1  a derived type is the size of a double;
 //       measure.2  two types never mix: each operator takes and gives its own type.
+// Accuracy: one rounding per operation. Errors: none; wrong code does not compile.
+// Source: definition.
 #pragma once
 
 #include <compare>

@@ -83,7 +83,7 @@ std::string shortest(double value) {
 }
 
 std::string fixed(double value, int decimals) {
-  std::array<char, 512> buffer;
+  std::array<char, 512> buffer{};
   const auto [end, error] = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
                                           std::chars_format::fixed, decimals);
   std::string text(buffer.data(), end);

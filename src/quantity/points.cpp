@@ -5,9 +5,9 @@
 namespace squaredig {
 
 std::string_view PointTable::text_at(std::uint32_t start) const {
-  const auto low = static_cast<unsigned char>(texts_[start]);
-  const auto high = static_cast<unsigned char>(texts_[start + 1]);
-  return {texts_.data() + start + 2, static_cast<std::size_t>(low) + 256U * high};
+  const std::size_t low = static_cast<unsigned char>(texts_[start]);
+  const std::size_t high = static_cast<unsigned char>(texts_[start + 1]);
+  return {texts_.data() + start + 2, low + 256 * high};
 }
 
 void PointTable::add(SurveyPoint point, std::string_view label, std::string_view code) {
@@ -41,17 +41,6 @@ std::optional<std::size_t> PointTable::find(std::string_view label) const {
   for (std::size_t i = 0; i < points.size(); ++i)
     if (this->label(i) == label) return i;
   return std::nullopt;
-}
-
-void PointTable::append(const PointTable& other) {
-  const auto first_file = static_cast<std::uint16_t>(files.size());
-  files.insert(files.end(), other.files.begin(), other.files.end());
-  points.reserve(points.size() + other.size());
-  for (std::size_t i = 0; i < other.size(); ++i) {
-    SurveyPoint point = other.points[i];
-    point.file = static_cast<std::uint16_t>(point.file + first_file);
-    add(point, other.label(i), other.code(i));
-  }
 }
 
 }  // namespace squaredig

@@ -3,6 +3,8 @@
 //
 // Laws: points.1  label(i) and code(i) give back the bytes that were added.
 // Accuracy: positions are kept as read. A table of n points takes 48 n bytes and its texts.
+// Errors: Refusal for a label too long to keep.
+// Source: the house's own.
 #pragma once
 
 #include <array>
@@ -29,12 +31,14 @@ struct SurveyPoint {
   bool has_height = true;
 
   std::optional<Length> sigma_plan() const {
-    return sigma_plan_mm < 0 ? std::nullopt
-                             : std::optional(Length::millimetres(double{sigma_plan_mm}));
+    return sigma_plan_mm < 0
+               ? std::nullopt
+               : std::optional(Length::millimetres(static_cast<double>(sigma_plan_mm)));
   }
   std::optional<Length> sigma_height() const {
-    return sigma_height_mm < 0 ? std::nullopt
-                               : std::optional(Length::millimetres(double{sigma_height_mm}));
+    return sigma_height_mm < 0
+               ? std::nullopt
+               : std::optional(Length::millimetres(static_cast<double>(sigma_height_mm)));
   }
 };
 
@@ -57,8 +61,6 @@ class PointTable {
   std::uint16_t add_file(std::string file);
   // The first point with that label, if there is one.
   std::optional<std::size_t> find(std::string_view label) const;
-  // Adds all points of another table, their files with them.
-  void append(const PointTable& other);
 
  private:
   std::string_view text_at(std::uint32_t start) const;

@@ -3,6 +3,8 @@
 //
 // Laws: position.1  elevation minus elevation is a length; elevation plus elevation does not
 // compile.
+// Accuracy: one rounding per operation. Errors: none.
+// Source: plane geometry, definition.
 #pragma once
 
 #include "quantity/length.h"

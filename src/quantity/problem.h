@@ -2,6 +2,8 @@
 // Refusal carries every problem of an input at once and is the only exception that crosses rooms.
 //
 // Laws: problem.1  text() is one line: no control character of the input survives in it.
+// Accuracy: texts are kept as given, but for control characters. Errors: it is them.
+// Source: the house's own.
 #pragma once
 
 #include <exception>

@@ -1,5 +1,7 @@
 // What a specification permits: how far above and how far below, both typed positive.
 // Ratio, Force, UnitWeight, Mass and Density: plain measures that must not mix with lengths.
+// Accuracy: one rounding per operation. Errors: none.
+// Source: SI; definition.
 #pragma once
 
 #include "quantity/length.h"

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <map>
 
 #include "quantity/number_text.h"
@@ -126,13 +127,13 @@ std::vector<const base::JudgedPoint*> drawn_points(const base::BaseResult& base,
   std::stable_sort(order.begin(), order.end(), [](const auto* a, const auto* b) {
     return abs(a->deviation) > abs(b->deviation);
   });
-  std::map<std::pair<long, long>, std::vector<At>> taken;
+  std::map<std::pair<std::int64_t, std::int64_t>, std::vector<At>> taken;
   for (const auto* p : order) {
     const At at = view(p->at.at);
-    const long column = std::lround(at.x / kWide), row = std::lround(at.y / kDeep);
+    const std::int64_t column = std::lround(at.x / kWide), row = std::lround(at.y / kDeep);
     bool room = true;
-    for (long c = column - 1; c <= column + 1; ++c)
-      for (long r = row - 1; r <= row + 1; ++r)
+    for (std::int64_t c = column - 1; c <= column + 1; ++c)
+      for (std::int64_t r = row - 1; r <= row + 1; ++r)
         for (const At other : taken[{c, r}])
           room = room && (std::abs(other.x - at.x) >= kWide || std::abs(other.y - at.y) >= kDeep);
     if (!room) continue;
@@ -155,6 +156,7 @@ template <class Between>
 MapLabels draw_tags(Canvas& canvas, const std::vector<Tag>& tags, const Box& box,
                     const Between& between) {
   std::vector<At> places;
+  places.reserve(tags.size());
   for (const Tag& tag : tags) places.push_back(tag.at);
   const double points = size_at(places);
   const double w = points * kMmPerPoint * 1.35, h = points * kMmPerPoint * 0.75;

@@ -32,15 +32,11 @@ Canvas::Canvas(Canvas&&) noexcept = default;
 Canvas& Canvas::operator=(Canvas&&) noexcept = default;
 
 Canvas Canvas::pdf(PageSize size, const std::string& title, const std::string& date) {
-  return Canvas(size, drawing_on_pdf(size, clean_text(title), date));
+  return {size, drawing_on_pdf(size, clean_text(title), date)};
 }
 
 Canvas Canvas::svg(PageSize size, const std::string& title) {
-  return Canvas(size, drawing_on_svg(size, title));
-}
-
-Canvas Canvas::png(PageSize size, double pixels_per_mm) {
-  return Canvas(size, drawing_on_png(size, pixels_per_mm));
+  return {size, drawing_on_svg(size, title)};
 }
 
 void Canvas::next_page(PageSize size) {
@@ -90,8 +86,7 @@ double Canvas::paragraph(At top_left, double width, std::string_view text,
   const std::string clean = clean_text(text);
   double y = top_left.y;
   for (const auto& [start, length] : Layout(nullptr, clean, lettering).lines_within(width)) {
-    const auto line = std::string_view(clean).substr(static_cast<std::size_t>(start),
-                                                     static_cast<std::size_t>(length));
+    const std::string_view line(clean.data() + start, static_cast<std::size_t>(length));
     drawing_->text({top_left.x, y + lettering.points / kPointsPerMm}, line, lettering);
     y += line_step(lettering.points);
   }

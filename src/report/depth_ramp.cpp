@@ -15,10 +15,6 @@ Lab between(const Lab& from, const Lab& to, double t) {
           from.b + t * (to.b - from.b)};
 }
 
-double linear(double channel) {
-  return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
-}
-
 double encoded(double light) {
   const double v = std::clamp(light, 0.0, 1.0);
   return v <= 0.0031308 ? 12.92 * v : 1.055 * std::pow(v, 1 / 2.4) - 0.055;
@@ -52,15 +48,6 @@ Colour deviation_colour(double share) {
   constexpr Lab kLow{60, -4, -42};
   const double t = std::clamp(share, -1.0, 1.0);
   return srgb(between(kAsPlanned, t > 0 ? kHigh : kLow, std::abs(t)));
-}
-
-double luminance(Colour c) {
-  return 0.2126 * linear(c.red) + 0.7152 * linear(c.green) + 0.0722 * linear(c.blue);
-}
-
-double contrast(Colour a, Colour b) {
-  const auto [dark, light] = std::minmax({luminance(a), luminance(b)});
-  return (light + 0.05) / (dark + 0.05);
 }
 
 }  // namespace squaredig::report

@@ -16,8 +16,5 @@ namespace squaredig::report {
 Colour depth_colour(double share);
 // Below and above what was planned: `share` from -1 (low, blue) over 0 (paper) to 1 (high, red).
 Colour deviation_colour(double share);
-// Relative luminance, and the contrast of two colours, 1 to 21.
-double luminance(Colour colour);
-double contrast(Colour a, Colour b);
 
 }  // namespace squaredig::report

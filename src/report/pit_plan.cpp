@@ -141,7 +141,7 @@ TankFrame frame_of(const dig::DigResult& dig) { return {dig.tank.at(0).at, dig.g
 
 TankView whole_pit(const PitPlan& plan, const Box& box) {
   constexpr double kNames = 5.5;  // beyond the outermost pegs
-  return TankView(frame_of(plan.dig), everything(plan), box.inside(kNames));
+  return {frame_of(plan.dig), everything(plan), box.inside(kNames)};
 }
 
 Box reach_on(const PitPlan& plan, const TankView& view) {

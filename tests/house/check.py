@@ -48,17 +48,28 @@ def code_of(path):
     return re.sub(r"//[^\n]*", "", STRING.sub('""', text(path)))
 
 
+# what a head comment says, in this order, and what it must say at the least, by room
+PARTS = ("Frame and units", "Requires", "Laws", "Accuracy", "Errors", "Source")
+CONTRACT = {**dict.fromkeys(COMPUTING_ROOMS, ("Frame and units", "Laws", "Accuracy", "Errors", "Source")),
+            "quantity": ("Accuracy", "Errors", "Source"),
+            **dict.fromkeys(("formats", "job"), ("Errors", "Source"))}
+
+
 def contracts(source):
     """A header says what it is; one that declares functions of the trade is a whole contract."""
     for path in tracked(source, "src/*.h"):
         if not path.name.endswith(".h.in") and not head_comment(path).startswith("// "):
             yield f"{path}: begins without saying what it is"
-    for path in public_headers(source, COMPUTING_ROOMS):
-        if path.stem.endswith(("_input", "_result", "_types")):
-            continue  # values alone
-        for word in ("Frame and units:", "Accuracy:", "Errors:", "Source:"):
-            if word not in head_comment(path):
-                yield f"{path}: the head comment has no \"{word}\""
+    for room, wanted in CONTRACT.items():
+        for path in public_headers(source, [room]):
+            said = re.findall(rf"(?:^// |\. )({'|'.join(PARTS)})\b[^:\n]*:", head_comment(path), re.M)
+            if path.stem.endswith(("_input", "_result", "_types")):
+                continue  # values alone
+            for part in wanted:
+                if part not in said:
+                    yield f"{path}: the head comment has no \"{part}:\""
+            if said != sorted(said, key=PARTS.index):
+                yield f"{path}: the head comment says {', '.join(said)}; the order is {', '.join(PARTS)}"
 
 
 def law_tags(path):
@@ -203,8 +214,12 @@ DECLARED = re.compile(
     r"(?!return|throw|else|case|using|delete)[A-Za-z][\w:<>,&* ]*[ &*])(?:\w+::)*([a-z]\w*)\(")
 
 
+# the verifier of surfaces is shipped for whoever makes one, and tells in words what the program refuses
+FOR_TESTS = {"verify"}
+
+
 def unused(source):
-    """Every function that a header declares is used, by the program or by a test."""
+    """Every function that a header declares is used by the program, not by its tests alone."""
     uses, told = collections.Counter(), {}
     for path in tracked(source, "src/*.h", "src/*.cpp"):
         for line in code_of(path).splitlines():
@@ -215,10 +230,8 @@ def unused(source):
                 if path.suffix == ".h":
                     told.setdefault(declares[1], path)
             uses.update(names)
-    for path in tracked(source, "tests/*.h", "tests/*.cpp"):
-        uses.update(re.findall(r"\b[a-z]\w*\b", code_of(path)))
     for name, path in sorted(told.items()):
-        if not uses[name]:
+        if not uses[name] and name not in FOR_TESTS:
             yield f"{path}: {name} is used by nothing"
 
 
