@@ -2,6 +2,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "report/depth_ramp.h"
 #include "report/markup.h"
 #include "report/tank_view.h"
@@ -68,6 +71,20 @@ TEST(Markup, WhatIsNotAllowedIsReplaced_markup_2) {
   EXPECT_EQ(clean_text("\xE2\x81\xA7x"), "\xEF\xBF\xBDx");
   EXPECT_EQ(clean_text("\xD7\x90\xD7\x91\xE2\x80\x8F"), "\xD7\x90\xD7\x91\xE2\x80\x8F");
   EXPECT_EQ(clean_text("\xE2\x82"), "\xEF\xBF\xBD\xEF\xBF\xBD");  // cut off
+}
+
+// Relative luminance of a colour and the contrast of two, 1 to 21: WCAG 2.1, definitions, over the
+// transfer function of IEC 61966-2-1.
+double luminance(Colour c) {
+  const auto linear = [](double channel) {
+    return channel <= 0.04045 ? channel / 12.92 : std::pow((channel + 0.055) / 1.055, 2.4);
+  };
+  return 0.2126 * linear(c.red) + 0.7152 * linear(c.green) + 0.0722 * linear(c.blue);
+}
+
+double contrast(Colour a, Colour b) {
+  const auto [dark, light] = std::minmax({luminance(a), luminance(b)});
+  return (light + 0.05) / (dark + 0.05);
 }
 
 // CIE 1976 lightness of a colour, from its relative luminance.
