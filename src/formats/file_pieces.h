@@ -1,5 +1,8 @@
 // A file that is not held in memory whole: its bytes in pieces, to be put together in order. Each
 // piece can be made by itself, in any order and by any thread.
+//
+// Errors: none.
+// Source: the house's own.
 #pragma once
 
 #include <functional>

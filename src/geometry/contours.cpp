@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <limits>
 #include <map>
 
 namespace squaredig::geometry {
@@ -117,10 +116,6 @@ class Tracing {
 };
 
 }  // namespace
-
-std::vector<LevelLine> level_lines(const Surface& surface, std::span<const double> levels) {
-  return *level_lines_within(std::numeric_limits<std::size_t>::max(), surface, levels);
-}
 
 std::optional<std::vector<LevelLine>> level_lines_within(std::size_t most, const Surface& surface,
                                                          std::span<const double> levels) {

@@ -26,11 +26,8 @@ struct LevelLine {
   bool closed = false;  // the last point is then joined to the first
 };
 
-// By level, each level's open lines before its rings.
-std::vector<LevelLine> level_lines(const Surface& surface, std::span<const double> levels);
-
-// The same; nothing where the lines would have more than `most` stretches, one for each triangle
-// and level that crosses it.
+// By level, each level's open lines before its rings; nothing where the lines would have more than
+// `most` stretches, one for each triangle and level that crosses it.
 std::optional<std::vector<LevelLine>> level_lines_within(std::size_t most, const Surface& surface,
                                                          std::span<const double> levels);
 

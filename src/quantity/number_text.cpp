@@ -75,7 +75,7 @@ std::optional<double> parse_number(std::string_view text) {
 }
 
 std::string shortest(double value) {
-  NumberRoom room;
+  NumberRoom room{};
   char* end = write_decimal(room, value);
   if (value == 0) value = 0;  // no minus zero in text
   if (end == nullptr) end = std::to_chars(room.data(), room.data() + room.size(), value).ptr;

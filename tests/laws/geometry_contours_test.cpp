@@ -12,6 +12,10 @@ namespace squaredig::geometry {
 namespace {
 using namespace testing;
 
+std::vector<LevelLine> level_lines(const Surface& surface, std::span<const double> levels) {
+  return level_lines_within(1000000, surface, levels).value();
+}
+
 // Heights that are often exactly a level.
 Surface stepped(unsigned seed) {
   std::mt19937 random(seed);
