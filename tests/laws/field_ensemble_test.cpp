@@ -120,7 +120,7 @@ void try_one(unsigned seed, const Site& site, Planted& count) {
   const FieldResult clean = site.book(seed).reduce();
   if (!clean.head.findings.empty()) return;
   const auto& residuals = clean.setups.at(0).residuals;
-  const SightResidual& chosen = residuals[seed * 7919U % residuals.size()];
+  const SightResidual& chosen = residuals[std::size_t{seed} * 7919 % residuals.size()];
   const auto line = static_cast<std::size_t>(chosen.places.at(0).line - 2);
   const double size = chosen.reading == Reading::Distance
                           ? 50

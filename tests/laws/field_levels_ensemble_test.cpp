@@ -76,7 +76,7 @@ TEST(LevelEnsemble, ErrorsAgreeWithTheReportedSigmasAndFalseAlarmsWithAlpha) {
   }
   ASSERT_EQ(points, 4U * kBooks);
   // heights of one book hang together: their squares spread up to four times as much as if not
-  const double n = static_cast<double>(points);
+  const auto n = static_cast<double>(points);
   EXPECT_NEAR(squares, n, 3.29 * std::sqrt(2 * n * 4)) << "seeds from 1";
   // fourteen tests in a book at one in a thousand
   const double expected = 0.001 * 14 * kBooks;

@@ -95,9 +95,7 @@ TEST(Surface, OverlapsAreToldWhereverTheyAre_surface_3) {
   }
   EXPECT_GT(overlapping, 20);
   Surface twice = whole;  // laid down twice
-  for (std::size_t t = 0; t < whole.triangles.size(); ++t) {
-    twice.triangles.push_back(whole.triangles[t]);
-  }
+  twice.triangles.insert(twice.triangles.end(), whole.triangles.begin(), whole.triangles.end());
   link_neighbours(twice);
   EXPECT_TRUE(overlap_told(twice));
   // a fan that goes round its centre more than once: neighbours agree, and yet it overlaps

@@ -9,7 +9,7 @@ using namespace testing;
 
 GroundInput random_input(std::size_t count, unsigned seed) {
   std::mt19937 random(seed);
-  const auto millimetres = [&](unsigned metres) {
+  const auto millimetres = [&](std::uint64_t metres) {
     return static_cast<double>(random() % (metres * 1000)) / 1000;
   };
   GroundInput input;
@@ -83,7 +83,7 @@ TEST(BuildGround, AVertexTakesItsOwnSigmaElseTheJobs_ground_3) {
 
 struct Circumcircle {
   geometry::Point2 centre;
-  double radius;
+  double radius = 0;
 };
 
 Circumcircle circle_of(const std::array<geometry::Point3, 3>& c) {

@@ -148,7 +148,7 @@ TEST(PublishedAdjust, MeansOfNumbersThatLoseDigits_trap_12) {
     sum += v;
     squares += v * v;
   }
-  const double n = static_cast<double>(values.size());
+  const auto n = static_cast<double>(values.size());
   EXPECT_GT(std::abs((squares - sum * sum / n) / (n - 1) - 0.01), 0.1);
 }
 

@@ -194,7 +194,7 @@ TEST(PublishedCuttings, TableOf1857) {
   const std::vector<double> earth{76, 163, 261, 371, 491, 622, 802, 919, 1083, 1260};
   const std::vector<double> rock{68, 137, 208, 282, 356, 433, 512, 593, 675, 759};
   for (std::size_t i = 0; i < earth.size(); ++i) {
-    const double depth = static_cast<double>(i + 1);
+    const auto depth = static_cast<double>(i + 1);
     const double in_earth = cutting(19, 1.5, {depth, depth, depth}, 50).exact / 27;
     if (depth == 7) {
       EXPECT_NEAR(in_earth, 764.8, 0.05);

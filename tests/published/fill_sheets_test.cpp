@@ -26,7 +26,7 @@ TEST(PublishedTakeOff, StripsOverARectangle) {
         Case{11, 10, 4, 0.5, 3, 120, 9.1},  // an exact fit: 3 x 4 - 2 x 0.5 = 11
         Case{11, 10, 4, 0.6, 4, 160, 45.5}, Case{14, 20, 3.8, 0.3, 4, 304, 8.6}}) {
     EXPECT_EQ(strips_across(m(c.width), m(c.roll), m(c.lap)), c.strips);
-    const double strips = static_cast<double>(c.strips);
+    const auto strips = static_cast<double>(c.strips);
     EXPECT_GE(strips * c.roll - (strips - 1) * c.lap, c.width - 1e-9);  // they cover
     EXPECT_NEAR(strips * c.roll * c.length, c.ordered, 1e-9);
     EXPECT_NEAR((c.ordered / (c.width * c.length) - 1) * 100, c.percent_over, 0.05);
@@ -142,7 +142,7 @@ TEST(Sheets, AgreeWithAnIndependentCount) {
     EXPECT_EQ(wrap.rolls, box.rolls(s.roll_length));
     EXPECT_NEAR(m2(*wrap.with_laps), box.area, 1e-6);
     EXPECT_NEAR(m2(*wrap.ordered), m2(*wrap.with_laps) + m2(*wrap.waste), 1e-9);
-    const double n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
+    const auto n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
     if (std::abs(n * s.roll - (n - 1) * s.lap - s.width) < 1e-9) ++exact;
   }
   EXPECT_GE(exact, 100);
@@ -150,7 +150,7 @@ TEST(Sheets, AgreeWithAnIndependentCount) {
 
 TEST(Sheets, StripsCoverAndNoMoreThanNeeded_sheets_1) {
   for (const auto& s : random_sheets(78)) {
-    const double n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
+    const auto n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
     EXPECT_GE(n * s.roll - (n - 1) * s.lap, s.width - 1e-8);
     if (n > 1) {
       EXPECT_LT((n - 1) * s.roll - (n - 2) * s.lap, s.width - 1e-10);
@@ -177,7 +177,7 @@ TEST(Sheets, LapsAreNeverNegative_sheets_3) {
     EXPECT_GE(m2(*grid.with_laps), m2(grid.net) - 1e-9);
     EXPECT_GE(m2(*grid.waste), -1e-6);
     // spread evenly, the strips lap by what was asked for at least
-    const double n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
+    const auto n = static_cast<double>(strips_across(m(s.width), m(s.roll), m(s.lap)));
     if (n > 1) {
       EXPECT_GE((n * s.roll - s.width) / (n - 1), s.lap - 1e-9);
     }

@@ -110,5 +110,5 @@ int run(int count) {
 }  // namespace squaredig::base
 
 int main(int argc, char** argv) {
-  return squaredig::base::run(argc > 1 ? std::atoi(argv[1]) : 200);
+  return squaredig::base::run(argc > 1 ? std::stoi(argv[1]) : 200);
 }

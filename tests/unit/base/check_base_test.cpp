@@ -46,7 +46,7 @@ TEST(CheckBase, UncertaintiesAreThoseOfTheDefinition) {
   base.ask_for_all();
   base.add_grid(1.5, [](double, double) { return 0.0; });
   const BaseResult r = base.check();
-  const double n = static_cast<double>(r.points.size());
+  const auto n = static_cast<double>(r.points.size());
   const double k = 1.6448536269514722;  // the normal quantile at 0.95
   EXPECT_NEAR(mm(named(r, "level high").uncertainty), k * std::sqrt(8.0), 1e-9);
   EXPECT_NEAR(mm(named(r, "level low").uncertainty), k * std::sqrt(8.0), 1e-9);
