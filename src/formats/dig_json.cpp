@@ -147,7 +147,9 @@ void put_volumes(Json& json, const dig::DigResult& result) {
   json["spacing"] = spacing_json(result.spacing);
   json["cut_loose_m3"] = or_null(result.loose, cubic_metres<LooseVolume>, "cut_loose_m3");
   json["hauled_loose_m3"] = or_null(result.hauled, cubic_metres<LooseVolume>, "hauled_loose_m3");
-  const auto loads = [](const std::optional<std::int64_t>& n) { return n ? Json(*n) : Json(nullptr); };
+  const auto loads = [](const std::optional<std::int64_t>& n) {
+    return n ? Json(*n) : Json(nullptr);
+  };
   json["truckloads"] = loads(result.truckloads);
   json["truckloads_by_volume"] = loads(result.truckloads_by_volume);
   json["truckloads_by_mass"] = loads(result.truckloads_by_mass);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "geometry/polygon.h"
 #include "geometry/rings_internal.h"
 #include "geometry/sum.h"
 
@@ -22,17 +23,6 @@ Box2 box_around(const std::vector<Region>& regions, const std::vector<ConvexCut>
   for (const auto& cut : cuts)
     for (const Point2 p : cut.toe) take(p);
   return {box.low - Point2{1, 1}, box.high + Point2{1, 1}};
-}
-
-Point2 centroid_of(std::span<const Point2> p) {
-  double x = 0, y = 0, twice = 0;
-  for (std::size_t i = 2; i < p.size(); ++i) {
-    const double w = orient(p[0], p[i - 1], p[i]);
-    x += w * ((p[i - 1].x - p[0].x) + (p[i].x - p[0].x)) / 3;
-    y += w * ((p[i - 1].y - p[0].y) + (p[i].y - p[0].y)) / 3;
-    twice += w;
-  }
-  return {p[0].x + x / twice, p[0].y + y / twice};
 }
 
 // Where each cut's facets start in the list, which is ordered by cut.
@@ -68,7 +58,7 @@ class Cutter {
     removed_.pieces.push_back({region.triangle, static_cast<Index>(facet),
                                static_cast<std::uint32_t>(removed_.corners.size()),
                                static_cast<std::uint32_t>(piece.size()), area, volume,
-                               centroid_of(piece)});
+                               centroid(piece)});
     removed_.corners.insert(removed_.corners.end(), piece.begin(), piece.end());
     area_.add(area);
     volume_.add(volume);
