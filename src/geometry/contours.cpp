@@ -14,7 +14,7 @@ std::size_t at(Index i) { return static_cast<std::size_t>(i); }
 std::vector<std::uint16_t> levels_passed(const Surface& surface, std::span<const double> levels) {
   std::vector<std::uint16_t> passed(surface.vertices.size());
   if (levels.empty()) return passed;
-  const double steps = static_cast<double>(levels.size() - 1);
+  const auto steps = static_cast<double>(levels.size() - 1);
   const double per_metre = steps > 0 ? steps / (levels.back() - levels.front()) : 0;
   for (std::size_t v = 0; v < passed.size(); ++v) {
     const double z = surface.vertices[v].z;

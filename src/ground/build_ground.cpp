@@ -152,7 +152,8 @@ bool any_point(const GroundInput& input, Given given) {
 std::vector<Length> sigmas(const GroundInput& input, const std::vector<Index>& source) {
   if (!any_point(input, [](const SurveyPoint& p) { return p.sigma_height().has_value(); })) {
     if (!input.sigma_height) return {};
-    return std::vector<Length>(source.size(), *input.sigma_height);
+    std::vector<Length> alike(source.size(), *input.sigma_height);
+    return alike;
   }
   std::vector<Length> out;
   out.reserve(source.size());
