@@ -75,4 +75,8 @@ std::string dms_text(Angle angle, int decimals) {
          two(fixed(seconds, decimals));
 }
 
+std::string gon_text(Angle angle, int decimals) {
+  return fixed(angle.in_degrees() / 0.9, decimals);
+}
+
 }  // namespace squaredig

@@ -23,5 +23,7 @@ enum class AngleNotation { DegreesMinutesSeconds, DecimalDegrees, Gon };
 std::optional<Angle> parse_angle(std::string_view text, AngleNotation notation);
 // "305 17 01.72" with the seconds rounded to `decimals`, carried into minutes and degrees.
 std::string dms_text(Angle angle, int decimals);
+// "339.1834": gon, a full turn is 400.
+std::string gon_text(Angle angle, int decimals);
 
 }  // namespace squaredig

@@ -39,6 +39,10 @@ Canvas Canvas::svg(PageSize size, const std::string& title) {
   return {size, drawing_on_svg(size, title)};
 }
 
+Canvas Canvas::png(PageSize size, double pixels_per_mm) {
+  return {size, drawing_on_png(size, pixels_per_mm)};
+}
+
 void Canvas::next_page(PageSize size) {
   drawing_->next_page(size);
   size_ = size;

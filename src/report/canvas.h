@@ -1,4 +1,4 @@
-// One drawing code for paper and screen: PDF and SVG from the same calls.
+// One drawing code for paper and screen: PDF, SVG and PNG from the same calls.
 //
 // What: strokes, fills and lettering on a page, in millimetres from its top left corner, y down.
 // Requires: finite coordinates.
@@ -83,6 +83,7 @@ class Canvas {
   static Canvas pdf(PageSize size, const std::string& title, const std::string& date);
   // `title` is what a screen reader says; empty: it passes by.
   static Canvas svg(PageSize size, const std::string& title);
+  static Canvas png(PageSize size, double pixels_per_mm);
   ~Canvas();
   Canvas(Canvas&&) noexcept;
   Canvas& operator=(Canvas&&) noexcept;

@@ -144,11 +144,35 @@ class PdfDrawing : public CairoDrawing {
   }
 };
 
+class PngDrawing : public CairoDrawing {
+ public:
+  PngDrawing(PageSize size, double pixels_per_mm) {
+    begin(cairo_image_surface_create(CAIRO_FORMAT_RGB24,
+                                     static_cast<int>(std::ceil(size.width * pixels_per_mm)),
+                                     static_cast<int>(std::ceil(size.height * pixels_per_mm))),
+          pixels_per_mm);
+    ink(kPaper);
+    cairo_paint(cairo_);
+  }
+  void next_page(PageSize) override {
+    ink(kPaper);
+    cairo_paint(cairo_);
+  }
+  std::string finish() override {
+    require_ok(cairo_surface_write_to_png_stream(surface_, append, &bytes_));
+    return CairoDrawing::finish();
+  }
+};
+
 }  // namespace
 
 std::unique_ptr<Drawing> drawing_on_pdf(PageSize size, const std::string& title,
                                         const std::string& date) {
   return std::make_unique<PdfDrawing>(size, title, date);
+}
+
+std::unique_ptr<Drawing> drawing_on_png(PageSize size, double pixels_per_mm) {
+  return std::make_unique<PngDrawing>(size, pixels_per_mm);
 }
 
 }  // namespace squaredig::report

@@ -35,6 +35,7 @@ class Drawing {
 
 std::unique_ptr<Drawing> drawing_on_pdf(PageSize size, const std::string& title,
                                         const std::string& date);
+std::unique_ptr<Drawing> drawing_on_png(PageSize size, double pixels_per_mm);
 std::unique_ptr<Drawing> drawing_on_svg(PageSize size, const std::string& title);
 
 // A laid-out text, one unit being a point. `cairo` may be null: then it is only measured.

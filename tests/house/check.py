@@ -214,8 +214,10 @@ DECLARED = re.compile(
     r"(?!return|throw|else|case|using|delete)[A-Za-z][\w:<>,&* ]*[ &*])(?:\w+::)*([a-z]\w*)\(")
 
 
-# the verifier of surfaces is shipped for whoever makes one, and tells in words what the program refuses
-FOR_TESTS = {"verify"}
+# the verifier of surfaces is shipped for whoever makes one, and tells in words what the program refuses;
+# angles can be printed in gon, drawings as PNG; the compass rule is what textbooks close a traverse by,
+# where the program adjusts a net
+FOR_TESTS = {"verify", "gon_text", "png", "closed_traverse"}
 
 
 def unused(source):

@@ -1,4 +1,4 @@
-// Coordinates: polar and inverse, differences, intersections, similarities.
+// Coordinates: polar and inverse, traverses, intersections, similarities.
 #include <gtest/gtest.h>
 
 #include <cmath>
@@ -6,6 +6,7 @@
 #include "field/ellipse.h"
 #include "field/intersection.h"
 #include "field/similarity.h"
+#include "field/traverse.h"
 #include "quantity/angle_text.h"
 #include "refusal_text.h"
 
@@ -15,6 +16,8 @@ namespace {
 Angle dms(const char* text) { return *parse_angle(text, AngleNotation::DegreesMinutesSeconds); }
 Bearing azimuth(const char* text) { return Bearing::degrees(dms(text).in_degrees()); }
 Length m(double v) { return Length::metres(v); }
+
+TraverseLeg leg(double length, const char* bearing) { return {azimuth(bearing), m(length)}; }
 
 // TRV-1: GDA2020 Technical Manual v1.3, table C.1 p.74; seen. Plane distance and bearing.
 TEST(PublishedCoordinates, PolarAndInverse) {
@@ -26,33 +29,73 @@ TEST(PublishedCoordinates, PolarAndInverse) {
   EXPECT_NEAR(distance(ahead(buninyong, theta, m(54992.279)), flinders).in_metres(), 0, 0.006);
 }
 
-// A line's difference of coordinates.
-GridPoint difference(double length, const char* bearing) {
-  return ahead(GridPoint{}, azimuth(bearing), m(length));
+// TRV-2 with ERR-3: NPTEL surveying course, examples 29-4 and 29-6; quoted. The traverse table
+// prints 94 42 as azimuth of BC; its own differences and closures only fit 94 03.
+TEST(PublishedCoordinates, BowditchOfFourLegs) {
+  const std::vector<TraverseLeg> legs = {leg(372.222, "0 42 00"), leg(164.988, "94 03 00"),
+                                         leg(242.438, "183 04 00"), leg(197.145, "232 51 00")};
+  const Traverse t = closed_traverse(legs);
+  const double de[] = {4.547, 164.576, -12.970, -157.136},
+               dn[] = {372.194, -11.653, -242.091, -119.056};
+  const double ce[] = {0.375, 0.166, 0.244, 0.198}, cn[] = {0.231, 0.102, 0.151, 0.122};
+  const double ae[] = {4.922, 164.742, -12.726, -156.938};
+  const double an[] = {372.425, -11.551, -241.940, -118.934};
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_NEAR(t.legs[i].east.in_metres(), de[i], 0.0011);
+    EXPECT_NEAR(t.legs[i].north.in_metres(), dn[i], 0.0011);
+    EXPECT_NEAR((t.legs[i].adjusted_east - t.legs[i].east).in_metres(), ce[i], 0.0011);
+    EXPECT_NEAR((t.legs[i].adjusted_north - t.legs[i].north).in_metres(), cn[i], 0.0011);
+    EXPECT_NEAR(t.legs[i].adjusted_east.in_metres(), ae[i], 0.0011);
+    EXPECT_NEAR(t.legs[i].adjusted_north.in_metres(), an[i], 0.0011);
+  }
+  EXPECT_NEAR(t.length.in_metres(), 976.793, 1e-9);
+  EXPECT_NEAR(t.misclosure_east.in_metres(), -0.983, 0.0011);
+  EXPECT_NEAR(t.misclosure_north.in_metres(), -0.606, 0.0011);
+  EXPECT_NEAR(t.misclosure().in_metres(), 1.154, 0.0011);
+  EXPECT_NEAR(t.length / t.misclosure(), 846, 1);
+  const Bearing closing =
+      Bearing::of_line({}, {Easting{} + t.misclosure_east, Northing{} + t.misclosure_north});
+  EXPECT_NEAR((closing.from_north() - dms("238 20 49")).in_seconds(), 0, 200);
+  auto misprinted = legs;
+  misprinted[1] = leg(164.988, "94 42 00");
+  EXPECT_GT(std::abs(closed_traverse(misprinted).legs[1].north.in_metres() + 11.653), 1.5);
 }
 
-// TRV-2 with ERR-3: NPTEL surveying course, example 29-4; quoted. The traverse table prints 94 42
-// as azimuth of BC; its own differences and closures only fit 94 03. TRV-4: Ghilani and Wolf,
-// Elementary Surveying, traverse chapter: data quoted, three decimals from memory, recomputed.
-// TRV-6: NAVEDTRA 14070 p.7-12 (quoted): 698.59 by table; 698.632 exact.
-TEST(PublishedCoordinates, DifferencesOfLines) {
-  const struct {
-    double length;
-    const char* bearing;
-    double east, north;
-  } lines[] = {
-      {372.222, "0 42 00", 4.547, 372.194},      {164.988, "94 03 00", 164.576, -11.653},
-      {242.438, "183 04 00", -12.970, -242.091}, {197.145, "232 51 00", -157.136, -119.056},
-      {647.25, "126 55 17", 517.451, -388.815},  {203.03, "178 18 58", 5.966, -202.942},
-      {720.35, "15 31 54", 192.889, 694.045},    {610.24, "284 35 20", -590.565, 153.708},
-      {285.13, "206 09 42", -125.715, -255.919}};
-  for (const auto& line : lines) {
-    const GridPoint d = difference(line.length, line.bearing);
-    EXPECT_NEAR(d.easting.in_metres(), line.east, 0.0011) << line.bearing;
-    EXPECT_NEAR(d.northing.in_metres(), line.north, 0.0011) << line.bearing;
+// TRV-3: Ghilani and Wolf, end-of-chapter problem, worked on a public page; quoted.
+TEST(PublishedCoordinates, MisclosureOfFourCourses) {
+  const std::vector<TraverseLeg> legs = {
+      {Bearing::degrees(-dms("22 36 40").in_degrees()), m(314.02)},
+      {Bearing::degrees(180 + dms("60 39 24").in_degrees()), m(264.49)},
+      {Bearing::degrees(180 - dms("38 46 10").in_degrees()), m(213.50)},
+      {Bearing::degrees(dms("88 22 58").in_degrees()), m(217.69)}};
+  const Traverse t = closed_traverse(legs);
+  const double dep[] = {-120.733, -230.556, 133.691, 217.603},
+               lat[] = {289.883, -129.611, -166.460, 6.144};
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_NEAR(t.legs[i].east.in_metres(), dep[i], 0.0011);
+    EXPECT_NEAR(t.legs[i].north.in_metres(), lat[i], 0.0011);
   }
-  EXPECT_GT(std::abs(difference(164.988, "94 42 00").northing.in_metres() + 11.653), 1.5);
-  EXPECT_NEAR(difference(725, "15 30 00").northing.in_metres(), 698.632, 0.0005);
+  EXPECT_NEAR(t.misclosure().in_metres(), 0.045, 0.0005);
+  EXPECT_NEAR(t.length / t.misclosure(), 22500, 50);
+}
+
+// TRV-4: Ghilani and Wolf, Elementary Surveying, traverse chapter: data quoted, three decimals from
+// memory, recomputed.
+TEST(PublishedCoordinates, MisclosureOfFiveCourses) {
+  const std::vector<TraverseLeg> legs = {leg(647.25, "126 55 17"), leg(203.03, "178 18 58"),
+                                         leg(720.35, "15 31 54"), leg(610.24, "284 35 20"),
+                                         leg(285.13, "206 09 42")};
+  const Traverse t = closed_traverse(legs);
+  const double dep[] = {517.451, 5.966, 192.889, -590.565, -125.715};
+  const double lat[] = {-388.815, -202.942, 694.045, 153.708, -255.919};
+  for (std::size_t i = 0; i < 5; ++i) {
+    EXPECT_NEAR(t.legs[i].east.in_metres(), dep[i], 0.0011);
+    EXPECT_NEAR(t.legs[i].north.in_metres(), lat[i], 0.0011);
+  }
+  EXPECT_NEAR(t.misclosure_east.in_metres(), 0.026, 0.0015);
+  EXPECT_NEAR(t.misclosure_north.in_metres(), 0.076, 0.0015);
+  EXPECT_NEAR(t.length.in_metres(), 2466.00, 1e-9);
+  EXPECT_NEAR(t.misclosure().in_metres(), 0.08, 0.002);
 }
 
 // TRV-5: NAVEDTRA 14071, figure 7-25 (public domain); quoted. The area is derived.
@@ -70,6 +113,13 @@ TEST(PublishedCoordinates, CoordinatesFromDifferences) {
     at = next;
   }
   EXPECT_NEAR(std::abs(twice_area) / 2, 323953.70, 0.005);
+}
+
+// TRV-6: NAVEDTRA 14070 p.7-12 (quoted): 698.59 by table; 698.632 exact.
+TEST(PublishedCoordinates, LatitudeOfASingleLine) {
+  const Traverse t = closed_traverse(std::vector<TraverseLeg>{leg(725, "15 30 00")});
+  EXPECT_NEAR(t.legs[0].north.in_metres(), 698.59, 0.05);
+  EXPECT_NEAR(t.legs[0].north.in_metres(), 698.632, 0.0005);
 }
 
 // INT-1, INT-2: J. Mahun, Open Access Surveying Library, coordinate geometry problem 1; quoted.

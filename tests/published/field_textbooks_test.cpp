@@ -8,6 +8,7 @@
 #include <sstream>
 
 #include "field/ray.h"
+#include "field/traverse.h"
 #include "shared_data.h"
 
 namespace squaredig::field {
@@ -50,16 +51,21 @@ Bearing quadrant(const std::string& text) {
   return Bearing::degrees(south ? 180 + (west ? angle : -angle) : (west ? -angle : angle));
 }
 
-TEST(PublishedTextbooks, DifferencesOfALoop) {
+TEST(PublishedTextbooks, LoopTraverse) {
   SQUAREDIG_NEEDS_SHARED_DATA("obs/textbook_loop_traverse.csv");
   const auto rows = rows_of("obs/textbook_loop_traverse.csv");
   ASSERT_EQ(rows.size(), 4U);
-  for (const Row& row : rows) {
-    const GridPoint d = ahead(GridPoint{}, quadrant(row.at("bearing")),
-                              Length::metres(std::stod(row.at("length_ft"))));
-    EXPECT_NEAR(d.northing.in_metres(), std::stod(row.at("lat_ft")), 0.0011);
-    EXPECT_NEAR(d.easting.in_metres(), std::stod(row.at("dep_ft")), 0.0011);
+  std::vector<TraverseLeg> legs;
+  for (const Row& row : rows)
+    legs.push_back({quadrant(row.at("bearing")), Length::metres(std::stod(row.at("length_ft")))});
+  const Traverse t = closed_traverse(legs);
+  for (std::size_t i = 0; i < 4; ++i) {
+    EXPECT_NEAR(t.legs[i].north.in_metres(), std::stod(rows[i].at("lat_ft")), 0.0011);
+    EXPECT_NEAR(t.legs[i].east.in_metres(), std::stod(rows[i].at("dep_ft")), 0.0011);
   }
+  EXPECT_NEAR(t.misclosure_north.in_metres(), 0.083, 0.002);
+  EXPECT_NEAR(t.misclosure_east.in_metres(), 0.075, 0.002);
+  EXPECT_NEAR(t.length.in_metres(), 1347.57, 1e-9);
 }
 
 // Curvature and refraction are left out in the book: a sphere so large that it is flat.

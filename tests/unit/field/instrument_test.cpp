@@ -7,6 +7,7 @@
 #include "field/faces.h"
 #include "field/intersection.h"
 #include "field/level_net.h"
+#include "field/traverse.h"
 #include "field/work_scale.h"
 #include "geodesy/grid.h"
 #include "refusal_text.h"
@@ -186,6 +187,19 @@ TEST(Intersection, LiesOnBothBearings_intersection_1) {
       EXPECT_NEAR(off(a, from_a), 0, 1e-9);
       EXPECT_NEAR(off(b, from_b), 0, 1e-9);
     }
+}
+
+TEST(Traverse, AdjustedDifferencesClose_traverse_1) {
+  const Traverse t = closed_traverse(std::vector<TraverseLeg>{{Bearing::degrees(12), m(80)},
+                                                              {Bearing::degrees(130), m(75)},
+                                                              {Bearing::degrees(250), m(81)}});
+  Length e, n;
+  for (const auto& leg : t.legs) {
+    e += leg.adjusted_east;
+    n += leg.adjusted_north;
+  }
+  EXPECT_NEAR(e.in_metres(), 0, 1e-12);
+  EXPECT_NEAR(n.in_metres(), 0, 1e-12);
 }
 
 LevelLine row(const std::string& point, std::optional<double> back, std::optional<double> between,

@@ -75,6 +75,8 @@ TEST(AngleText, GonsAreNotDegrees_trap_6) {
   EXPECT_EQ(parse_angle("100.0000", DecimalDegrees)->in_degrees(), 100);
   EXPECT_EQ(dms_text(Angle::gons(1), 3), "0 54 00.000");
   EXPECT_NEAR(Angle::gons(400).in_degrees(), 360, 1e-12);
+  EXPECT_EQ(gon_text(Angle::degrees(90), 4), "100.0000");
+  EXPECT_EQ(gon_text(*parse_angle("339.1834", AngleNotation::Gon), 4), "339.1834");
 }
 
 // Survey check TRAP-7 (derived): zenith FL 85 00 10, FR 274 59 40 give 85 00 15, index error -5";

@@ -24,6 +24,7 @@ TEST(Canvas, TheSameCallsGiveTheSameBytes_canvas_1) {
     EXPECT_EQ(drawn(Canvas::pdf(kA4Portrait, "t", "2026-03-20")),
               drawn(Canvas::pdf(kA4Portrait, "t", "2026-03-20")));
     EXPECT_EQ(drawn(Canvas::svg(kA4Portrait, "t")), drawn(Canvas::svg(kA4Portrait, "t")));
+    EXPECT_EQ(drawn(Canvas::png(kA4Portrait, 2)), drawn(Canvas::png(kA4Portrait, 2)));
   }
 }
 
