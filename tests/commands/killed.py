@@ -15,8 +15,8 @@ import tempfile
 import time
 
 SEED = 20260320
-ROUNDS = 200
-SIGNALS = (signal.SIGKILL, signal.SIGINT)
+ROUNDS = 300  # of them 200 kills
+SIGNALS = (signal.SIGKILL, signal.SIGKILL, signal.SIGINT)
 WHOLE_RUNS = 5  # every so many rounds the whole run is killed, else the dig
 
 
@@ -63,7 +63,7 @@ def main():
                                      cwd=folder, stdout=subprocess.DEVNULL,
                                      preexec_fn=as_from_a_terminal)
             time.sleep(rng.uniform(0, 1.1 * (seconds if whole else dig_seconds)))
-            sent = SIGNALS[number // 2 % 2]
+            sent = SIGNALS[number // 2 % 3]
             child.send_signal(sent)
             status = child.wait()
             ended.add((sent, status))
