@@ -43,15 +43,12 @@ TEST(PublishedDensity, DryOfWet) {
 // and passes 95, where the wet density would make 106.9.
 TEST(PublishedDensity, SandCones) {
   const double hole = (16000 - 4286) / 1.349 - 2274;
-  EXPECT_NEAR(hole, 8683.47 - 2274, 0.005);
   const double wet = 15632.42 / hole;
-  EXPECT_NEAR(wet, 2.439, 0.0005);
   const double right = relative_compaction(density(dried(wet, 4.5), 2.38)).in_percent();
   EXPECT_NEAR(right, 98, 0.5);
   EXPECT_NEAR(dried(wet, 4.5), 2.33, 0.005);
   EXPECT_GT(relative_compaction(density(dried(2.48, 4.5), 2.38)).in_percent() - right, 1.6);
   const double volume = (6.500 - 2.710 - 1.620) / 1.450;
-  EXPECT_NEAR(volume, 1.49655, 0.000005);
   const double dry = dried(2.960 / volume, 12.5);
   EXPECT_NEAR(dry, 1.75812, 0.000005);
   EXPECT_NEAR(relative_compaction(density(dry, 1.85)).in_percent(), 95.03, 0.005);
