@@ -51,11 +51,11 @@ ResultHead job_head(const JobFolder& job) {
 ExitStatus check(const Command& command) {
   Progress progress(command.progress, command.speech);
   progress.step("reading the job");
-  const JobFolder job = open_job(command.target);
+  const JobFolder job = open_job(command.target, command.threads);
   const auto stages = stages_named(job.job);
   ResultHead head = job_head(job);
   progress.step("reading the field files", job.meter);
-  if (!stages.empty()) head = head_of(read_inputs(job, stages, command.threads), stages);
+  if (!stages.empty()) head = head_of(read_inputs(job, stages), stages);
   progress.finish();
   if (command.form == ResultForm::FilesAndJson) {
     Messages::print(formats::check_json(head, stages_found(job.job), kVersion));

@@ -73,12 +73,12 @@ std::string summary_text(const JobFolder& job, const std::vector<StageOutput>& o
 ExitStatus run_stages(const Command& command, const Messages& messages) {
   Progress progress(command.progress, command.speech);
   progress.step("reading the job");
-  const JobFolder job = open_job(command.target);
+  const JobFolder job = open_job(command.target, command.threads);
   const auto out = job.out(command.out);
   check_out(out, job);
   const auto wanted = stages_of(command.verb, job);
   progress.step("reading the field files", job.meter);
-  const Inputs inputs = read_inputs(job, wanted, command.threads);
+  const Inputs inputs = read_inputs(job, wanted);
   Stages stages(inputs, progress, command.threads);
   stages.run_all(wanted);
   std::vector<StageOutput> outputs;

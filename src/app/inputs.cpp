@@ -280,7 +280,7 @@ ground::Region window_round(const FromFiles<design::DesignInput>& design) {
           {extent.high().easting + kRound, extent.high().northing + kRound}};
 }
 
-Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned threads) {
+Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages) {
   Refusals refusals;
   for (const Stage stage : stages) refusals.add(job::missing_for(stage, job.job));
   refusals.throw_if_any();
@@ -311,7 +311,7 @@ Inputs read_inputs(const JobFolder& job, const std::set<Stage>& stages, unsigned
   if (dig) works.push_back([&] { inputs.dig = read_dig(with, control); });
   if (base) works.push_back([&] { inputs.base = read_base(with, control); });
   if (fill) works.push_back([&] { inputs.fill = read_fill(with, control); });
-  refusals.add(run_in_parallel(works, threads));
+  refusals.add(run_in_parallel(works, job.threads));
   refusals.throw_if_any();
   if (inputs.site && inputs.pegs) inputs.pegs->value.site = inputs.site->value;
   if (inputs.site && inputs.dig) inputs.dig->value.site = inputs.site->value;

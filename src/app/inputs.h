@@ -37,8 +37,8 @@ ground::GroundInput ground_in(const Inputs& inputs, const ground::Region& window
 // A first guess of the ground that the pit touches; the survey asks for more where it needs more.
 ground::Region window_round(const FromFiles<design::DesignInput>& design);
 
-// Reads what the stages need, with so many threads (0: as many as the machine has). Refuses (with
-// the job file's lines) where the job lacks a table.
-Inputs read_inputs(const JobFolder& job, const std::set<job::Stage>& stages, unsigned threads);
+// Reads what the stages need, with the job's threads. Refuses (with the job file's lines) where the
+// job lacks a table.
+Inputs read_inputs(const JobFolder& job, const std::set<job::Stage>& stages);
 
 }  // namespace squaredig::app

@@ -1,6 +1,7 @@
 #include "app/job_folder.h"
 
 #include "app/crs_ways.h"
+#include "app/parallel.h"
 #include "formats/input_file.h"
 #include "quantity/number_text.h"
 
@@ -35,6 +36,7 @@ formats::SourceFile JobFolder::source(const job::FileSpec& spec) const {
   if (spec.columns) source.columns = split_at_commas(*spec.columns);
   source.unit = unit_of(spec.units);
   source.meter = meter;
+  if (threads > 1) source.together = together(threads);
   source.layer = spec.layer;
   source.surface = spec.name;
   if (job.grid)
@@ -54,8 +56,9 @@ fs::path JobFolder::out(const std::optional<fs::path>& given) const {
   return given ? *given : folder / job.job.out;
 }
 
-JobFolder open_job(const fs::path& target) {
+JobFolder open_job(const fs::path& target, unsigned threads) {
   JobFolder found;
+  found.threads = thread_count(threads);
   std::error_code error;
   found.file = fs::is_directory(target, error) ? target / "job.toml" : target;
   found.folder = found.file.has_parent_path() ? found.file.parent_path() : fs::path(".");

@@ -21,6 +21,8 @@ struct JobFolder {
   std::shared_ptr<const ReducedField> reduced = nullptr;
   // Counts what the readers read of the field files.
   std::shared_ptr<formats::ReadMeter> meter = std::make_shared<formats::ReadMeter>();
+  // With so many threads its files are read.
+  unsigned threads = 1;
 
   // The field file as the readers want it.
   formats::SourceFile source(const job::FileSpec& spec) const;
@@ -30,7 +32,8 @@ struct JobFolder {
   std::filesystem::path out(const std::optional<std::filesystem::path>& given) const;
 };
 
-// JOB is the job file or the folder that holds job.toml. Refuses what job::read_job refuses.
-JobFolder open_job(const std::filesystem::path& target);
+// JOB is the job file or the folder that holds job.toml; its files are read by so many threads (0:
+// as many as the machine has). Refuses what job::read_job refuses.
+JobFolder open_job(const std::filesystem::path& target, unsigned threads = 1);
 
 }  // namespace squaredig::app

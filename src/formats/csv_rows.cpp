@@ -3,11 +3,13 @@
 #include <algorithm>
 #include <cstring>
 
+#include "formats/utf8.h"
+
 namespace squaredig::formats {
 namespace {
 
 constexpr std::size_t kChunk = std::size_t{1} << 18;
-constexpr std::size_t kLongestRow = std::size_t{1} << 20;
+constexpr std::size_t kChunkForStretches = std::size_t{1} << 21;
 
 bool blank(char c) { return c == ' ' || c == '\t'; }
 
@@ -22,59 +24,50 @@ bool is_plain(std::string_view bytes) {
   return all < 0x80 && !has(bytes, '"') && !has(bytes, '\0');
 }
 
-std::string_view without_cr(std::string_view bytes) {
-  if (!bytes.empty() && bytes.back() == '\r') bytes.remove_suffix(1);
-  return bytes;
-}
-
 const char* behind_blanks(const char* at, const char* end, char separator) {
   while (at != end && blank(*at) && *at != separator) ++at;
   return at;
 }
 
-// The number of bytes a UTF-8 sequence takes by its first byte, and the range of its second.
-struct Sequence {
-  std::size_t size;
-  unsigned char low;
-  unsigned char high;
-};
-
-Sequence sequence_of(unsigned char first) {
-  if (first < 0x80) return {1, 0, 0};
-  if (first < 0xC2) return {0, 0, 0};
-  if (first < 0xE0) return {2, 0x80, 0xBF};
-  if (first == 0xE0) return {3, 0xA0, 0xBF};
-  if (first == 0xED) return {3, 0x80, 0x9F};
-  if (first < 0xF0) return {3, 0x80, 0xBF};
-  if (first == 0xF0) return {4, 0x90, 0xBF};
-  if (first < 0xF4) return {4, 0x80, 0xBF};
-  if (first == 0xF4) return {4, 0x80, 0x8F};
-  return {0, 0, 0};
+CsvCell unquoted_cell(const char* start, const char* end, char separator) {
+  const char* first = behind_blanks(start, end, separator);
+  while (end != first && (blank(end[-1]) || end[-1] == '\r')) --end;
+  return {{first, static_cast<std::size_t>(end - first)}, first};
 }
 
 }  // namespace
 
-bool is_utf8(std::string_view bytes) {
-  for (std::size_t i = 0; i < bytes.size();) {
-    const Sequence s = sequence_of(static_cast<unsigned char>(bytes[i]));
-    if (s.size == 0 || i + s.size > bytes.size()) return false;
-    for (std::size_t k = 1; k < s.size; ++k) {
-      const auto c = static_cast<unsigned char>(bytes[i + k]);
-      if (c < (k == 1 ? s.low : 0x80) || c > (k == 1 ? s.high : 0xBF)) return false;
-    }
-    i += s.size;
-  }
-  return true;
+std::string_view without_cr(std::string_view line) {
+  if (!line.empty() && line.back() == '\r') line.remove_suffix(1);
+  return line;
 }
 
-int characters(std::string_view bytes) {
-  return static_cast<int>(std::count_if(bytes.begin(), bytes.end(), [](char c) {
-    return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
-  }));
+bool holds_row(std::string_view line) {
+  const auto content = line.find_first_not_of(" \t\r");
+  return content != std::string_view::npos && line[content] != '#';
+}
+
+void cut_plain(std::string_view line, char separator, std::vector<CsvCell>& cells) {
+  cells.clear();
+  const char* start = line.data();
+  const char* const end = start + line.size();
+  for (const char* at = start; at != end; ++at)
+    if (*at == separator) {
+      cells.push_back(unquoted_cell(start, at, separator));
+      start = at + 1;
+    }
+  cells.push_back(unquoted_cell(start, end, separator));
+}
+
+bool any_content(const std::vector<CsvCell>& cells) {
+  return std::any_of(cells.begin(), cells.end(), [](const CsvCell& c) { return !c.text.empty(); });
 }
 
 CsvRows::CsvRows(const SourceFile& source, FaultList& faults)
-    : file_(source), name_(source.name), faults_(faults) {
+    : file_(source),
+      name_(source.name),
+      faults_(faults),
+      chunk_(file_.chunk(source.together ? kChunkForStretches : kChunk)) {
   more();
   look_at_start();
 }
@@ -91,14 +84,50 @@ bool CsvRows::more() {
   if (ended_) return false;
   const std::size_t kept = end_ - begin_;
   if (kept > 0) std::memmove(buffer_.data(), buffer_.data() + begin_, kept);
-  const std::size_t chunk = file_.chunk(kChunk);
-  if (buffer_.size() < kept + chunk) buffer_.resize(kept + chunk);
+  if (buffer_.size() < kept + chunk_) buffer_.resize(kept + chunk_);
   begin_ = 0;
-  const std::size_t got = file_.read({buffer_.data() + kept, chunk});
+  std::size_t got = ahead_.size;
+  if (ahead_.ready)
+    std::copy_n(ahead_.bytes.data(), got, buffer_.data() + kept);
+  else
+    got = file_.read({buffer_.data() + kept, chunk_});
   end_ = kept + got;
-  ended_ = got < chunk;
-  plain_ = is_plain({buffer_.data(), end_});
+  ended_ = got < chunk_;
+  plain_ = ahead_.ready ? ahead_.plain && is_plain({buffer_.data(), kept})
+                        : is_plain({buffer_.data(), end_});
+  ahead_.ready = false;
+  fresh_ = true;
   return got > 0;
+}
+
+void CsvRows::read_ahead() {
+  if (ended_ || ahead_.ready) return;
+  ahead_.bytes.resize(chunk_);
+  ahead_.size = file_.read(ahead_.bytes);
+  ahead_.plain = is_plain({ahead_.bytes.data(), ahead_.size});
+  ahead_.ready = true;
+}
+
+std::vector<CsvLines> CsvRows::stretches(std::size_t most) {
+  if (!fresh_ || !plain_) return {};
+  fresh_ = false;
+  std::string_view rest(buffer_.data() + begin_, end_ - begin_);
+  rest = rest.substr(0, rest.rfind('\n') + 1);
+  const std::size_t size = rest.size() / most;
+  std::vector<CsvLines> stretches;
+  for (int line = line_; !rest.empty();) {
+    const std::string_view bytes =
+        rest.substr(0, rest.find('\n', std::min(size, rest.size() - 1)) + 1);
+    stretches.push_back({bytes, line});
+    line += static_cast<int>(std::count(bytes.begin(), bytes.end(), '\n'));
+    rest.remove_prefix(bytes.size());
+  }
+  return stretches;
+}
+
+void CsvRows::go_on_at(const char* at, int line) {
+  begin_ = static_cast<std::size_t>(at - buffer_.data());
+  line_ = line;
 }
 
 // The line at the beginning of the buffer with its CR but without its LF; nothing at the end.
@@ -107,13 +136,12 @@ std::optional<std::string_view> CsvRows::line() {
     const char* start = buffer_.data() + begin_;
     const std::size_t size = end_ - begin_;
     const void* feed = size > looked ? std::memchr(start + looked, '\n', size - looked) : nullptr;
-    if (feed != nullptr)
-      return std::string_view(start,
-                              static_cast<std::size_t>(static_cast<const char*>(feed) - start));
-    looked = size;
-    if (size > kLongestRow)
+    looked =
+        feed == nullptr ? size : static_cast<std::size_t>(static_cast<const char*>(feed) - start);
+    if (looked > kLongestCsvRow)
       give_up("a line of more than 1 MiB", "rows of a CSV file",
               "check that this is a text file with line breaks");
+    if (feed != nullptr) return std::string_view(start, looked);
     if (!more()) return size == 0 ? std::nullopt : std::optional(std::string_view(start, size));
   }
 }
@@ -145,40 +173,25 @@ std::optional<std::string_view> CsvRows::first_line() {
 
 const CsvRow* CsvRows::next() {
   while (const auto bytes = line()) {
-    const auto content = bytes->find_first_not_of(" \t\r");
-    if (content == std::string_view::npos || (*bytes)[content] == '#') {
+    if (!holds_row(*bytes)) {
       take(bytes->size());
       continue;
     }
-    row_.cells.clear();
     row_.line = line_;
     const bool plain = plain_ || !has(*bytes, '"');
-    const bool whole = plain ? cut_plain(*bytes) : cut_quoted();
-    if (!whole || !text_is_sound()) continue;
-    for (const CsvCell& cell : row_.cells)
-      if (!cell.text.empty()) return &row_;
+    if (plain)
+      take_plain(*bytes);
+    else if (!take_quoted())
+      continue;
+    if (text_is_sound() && any_content(row_.cells)) return &row_;
   }
   return nullptr;
 }
 
-void CsvRows::cut_unquoted_cell(const char* start, const char* end) {
-  const char* first = behind_blanks(start, end, separator_);
-  while (end != first && (blank(end[-1]) || end[-1] == '\r')) --end;
-  row_.cells.push_back({{first, static_cast<std::size_t>(end - first)}, first});
-}
-
-bool CsvRows::cut_plain(std::string_view bytes) {
+void CsvRows::take_plain(std::string_view bytes) {
   row_.bytes = without_cr(bytes);
-  const char* start = row_.bytes.data();
-  const char* const end = start + row_.bytes.size();
-  for (const char* at = start; at != end; ++at)
-    if (*at == separator_) {
-      cut_unquoted_cell(start, at);
-      start = at + 1;
-    }
-  cut_unquoted_cell(start, end);
+  cut_plain(row_.bytes, separator_, row_.cells);
   take(bytes.size());
-  return true;
 }
 
 // The length of the row at the beginning of the buffer, quotes minded; nothing where a quote is not
@@ -186,7 +199,9 @@ bool CsvRows::cut_plain(std::string_view bytes) {
 std::optional<std::size_t> CsvRows::record_length() {
   enum { CellStart, Inside, Quoted, QuoteInQuoted } state = CellStart;
   for (std::size_t i = 0;; ++i) {
-    if (begin_ + i == end_ && (i > kLongestRow || !more()))
+    if (i > kLongestCsvRow && state != Quoted)
+      give_up("a row of more than 1 MiB", "rows of a CSV file", "check the quotes of this row");
+    if (i > kLongestCsvRow || (begin_ + i == end_ && !more()))
       return state == Quoted ? std::nullopt : std::optional(i);
     const char c = buffer_[begin_ + i];
     if (state == Quoted) {
@@ -254,7 +269,7 @@ const char* CsvRows::cut_cells() {
                  "the whole cell in quotes, quotes inside it doubled", "put the cell in quotes");
         return start;
       }
-      cut_unquoted_cell(start, at);
+      row_.cells.push_back(unquoted_cell(start, at, separator_));
     }
     if (at == end) return nullptr;
     ++at;  // the separator
@@ -262,9 +277,10 @@ const char* CsvRows::cut_cells() {
 }
 
 // Where a quote does not fit, the rest of its line is given up and reading goes on behind it.
-bool CsvRows::cut_quoted() {
+bool CsvRows::take_quoted() {
+  row_.cells.clear();
   unquoted_.clear();
-  const std::size_t size = record_length().value_or(std::min(end_ - begin_, kLongestRow));
+  const std::size_t size = record_length().value_or(std::min(end_ - begin_, kLongestCsvRow));
   row_.bytes = without_cr({buffer_.data() + begin_, size});
   const char* const begin = row_.bytes.data();
   const char* const end = begin + row_.bytes.size();

@@ -8,11 +8,12 @@
 // Requires: views of a row live until the next call.
 // Laws: csv_rows.1  cells written in quotes with their quotes doubled are read back byte for byte;
 //       csv_rows.2  a place is the line and the character, both from 1, at which the cell starts.
-// Accuracy: memory is one chunk of the file, or its longest row where that is longer (1 MiB at
-// most). Errors: an unbalanced quote, text beside a quoted cell, a quote inside an unquoted cell,
-// bytes that
-//   are not UTF-8, NUL and rows over 1 MiB go to the list of faults, and reading goes on after
-//   them; UTF-16, and a lone CR as line break, end the reading there.
+//       csv_rows.3  whoever takes lines in stretches and goes on behind them finds the same rows.
+// Accuracy: memory is one chunk of the file, 256 KiB, or two of 2 MiB where others read stretches;
+//   the longest row where that is longer, 1 MiB at most.
+// Errors: an unbalanced quote, text beside a quoted cell, a quote inside an unquoted cell, bytes
+//   that are not UTF-8 and NUL go to the list of faults, and reading goes on after them; UTF-16, a
+//   lone CR as line break and rows over 1 MiB end the reading there.
 // Source: RFC 4180, section 2.
 #pragma once
 
@@ -28,6 +29,8 @@
 
 namespace squaredig::formats {
 
+constexpr std::size_t kLongestCsvRow = std::size_t{1} << 20;
+
 struct CsvCell {
   std::string_view text;
   const char* start = nullptr;  // where the cell starts in the row's bytes
@@ -38,6 +41,20 @@ struct CsvRow {
   std::string_view bytes;  // of the whole row, without its line break
   int line = 0;            // of its first byte
 };
+
+// Whole lines, line breaks included.
+struct CsvLines {
+  std::string_view bytes;
+  int line = 0;  // of the first byte
+};
+
+// A line without its CR that holds a row: neither blank nor a comment.
+bool holds_row(std::string_view line);
+std::string_view without_cr(std::string_view line);
+// The cells of a line without quotes.
+void cut_plain(std::string_view line, char separator, std::vector<CsvCell>& cells);
+// True where a cell holds anything.
+bool any_content(const std::vector<CsvCell>& cells);
 
 class CsvRows {
  public:
@@ -59,17 +76,31 @@ class CsvRows {
   // more.
   std::size_t rows_likely() const;
 
+  // The lines that lie in memory, in up to so many stretches, for others to read; they live until
+  // the next call of next(). Once for each chunk of the file; none where it has quotes or bytes
+  // beyond ASCII.
+  std::vector<CsvLines> stretches(std::size_t most);
+  // Fetches the next chunk. The one call that may be made while others read the stretches.
+  void read_ahead();
+  // Goes on at this line of a stretch.
+  void go_on_at(const char* at, int line);
+
  private:
+  struct Chunk {
+    std::vector<char> bytes;
+    std::size_t size = 0;
+    bool plain = true;
+    bool ready = false;
+  };
   bool more();
   void look_at_start();
   std::optional<std::string_view> line();
   std::optional<std::size_t> record_length();
   void take(std::size_t bytes);
-  bool cut_plain(std::string_view bytes);
-  bool cut_quoted();
+  void take_plain(std::string_view bytes);
+  bool take_quoted();
   const char* cut_cells();
   const char* cut_quoted_cell(const char* at, const char* end);
-  void cut_unquoted_cell(const char* start, const char* end);
   bool text_is_sound();
   void give_up(std::string found, std::string needed, std::string remedy);
   void fault_at(const char* at, std::string found, std::string needed, std::string remedy);
@@ -80,17 +111,15 @@ class CsvRows {
   std::vector<char> buffer_;
   std::size_t begin_ = 0;  // of what is not yet taken
   std::size_t end_ = 0;
+  Chunk ahead_;
+  std::size_t chunk_ = 0;
   bool ended_ = false;
+  bool fresh_ = true;  // the buffer has not been read in stretches
   bool plain_ = true;  // the buffer has neither quotes nor bytes beyond ASCII nor NUL
   char separator_ = ',';
   int line_ = 1;  // of begin_
   CsvRow row_;
   std::deque<std::string> unquoted_;
 };
-
-// True where the bytes are well-formed UTF-8 (RFC 3629).
-bool is_utf8(std::string_view bytes);
-// The number of characters of well-formed UTF-8.
-int characters(std::string_view bytes);
 
 }  // namespace squaredig::formats

@@ -1,7 +1,6 @@
 #include "formats/csv_table.h"
 
 #include <algorithm>
-#include <array>
 
 #include "quantity/number_text.h"
 
@@ -52,16 +51,17 @@ CsvTable::CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, s
       source_(source),
       rows_in_(source_, faults_),
       wanted_(std::move(wanted)),
-      position_(wanted_.size(), -1),
       header_places_(wanted_.size()) {
   record_.file = source.name;
+  columns_.position.assign(wanted_.size(), -1);
+  columns_.unit = source_.unit;
   const auto line = rows_in_.first_line();
   if (!line) {
     faults_.add({source_.name}, "no content", what_ + " with a header and rows", "export it again");
     faults_.throw_if_any();
   }
-  separator_ = best_separator(*line);
-  rows_in_.cut_at(separator_);
+  columns_.separator = best_separator(*line);
+  rows_in_.cut_at(columns_.separator);
   if (!source_.columns.empty()) {
     std::vector<std::string> names;
     for (const auto& name : source_.columns) names.push_back(lower(trimmed(name)));
@@ -120,7 +120,7 @@ void CsvTable::take_header(const CsvRow& row) {
 }
 
 void CsvTable::take_names(const std::vector<std::string>& names, const std::vector<Place>& places) {
-  width_ = names.size();
+  columns_.width = names.size();
   std::vector<std::string> unused;
   bool any_ambiguous = false;
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -130,14 +130,14 @@ void CsvTable::take_names(const std::vector<std::string>& names, const std::vect
       faults_.add(places[i],
                   "column " + quoted(names[i]) + ": the order of x, y and z is ambiguous",
                   "easting, northing and height by name", "rename the column after what it holds");
-    else if (column && position_[*column] >= 0)
+    else if (column && columns_.position[*column] >= 0)
       faults_.add(places[i], "a second column for " + wanted_[*column].name, "one column for it",
                   "take out or rename one of the two");
     else if (!column || wanted_[*column].need == Column::Foreign)
       unused.push_back(quoted(names[i]));
     else
       header_places_[*column] = places[i];
-    if (column && position_[*column] < 0) position_[*column] = static_cast<int>(i);
+    if (column && columns_.position[*column] < 0) columns_.position[*column] = static_cast<int>(i);
   }
   if (!any_ambiguous) miss_columns(places.empty() ? 1 : places.front().line);
   std::erase(unused, quoted(""));
@@ -152,7 +152,7 @@ void CsvTable::miss_columns(int line) {
   std::vector<std::string> missing;
   const ColumnWanted* foreign = nullptr;
   for (std::size_t i = 0; i < wanted_.size(); ++i) {
-    const bool there = position_[i] >= 0;
+    const bool there = columns_.position[i] >= 0;
     if (wanted_[i].need == Column::Needed && !there) missing.push_back(wanted_[i].name);
     if (wanted_[i].need == Column::Foreign && there && foreign == nullptr) foreign = &wanted_[i];
   }
@@ -172,21 +172,17 @@ bool CsvTable::next() {
     ++rows_;
     row_has_fault_ = row_is_header_ = false;
     const std::size_t cells = row_->cells.size();
-    if (cells == width_) return true;
-    const bool is_short = cells < width_;
-    faults_.add(is_short ? rows_in_.end_place(*row_) : rows_in_.place(*row_, row_->cells[width_]),
-                std::string("a ") + (is_short ? "short" : "long") + " row of " +
-                    std::to_string(cells) + (cells == 1 ? " cell" : " cells"),
-                std::to_string(width_) + " cells as the " +
-                    (source_.columns.empty() ? "header has" : "stated columns have"),
-                is_short ? "fill in what is missing" : "quote the cell that holds a separator");
+    if (cells == columns_.width) return true;
+    const bool is_short = cells < columns_.width;
+    faults_.add(
+        is_short ? rows_in_.end_place(*row_) : rows_in_.place(*row_, row_->cells[columns_.width]),
+        std::string("a ") + (is_short ? "short" : "long") + " row of " + std::to_string(cells) +
+            (cells == 1 ? " cell" : " cells"),
+        std::to_string(columns_.width) + " cells as the " +
+            (source_.columns.empty() ? "header has" : "stated columns have"),
+        is_short ? "fill in what is missing" : "quote the cell that holds a separator");
   }
   return false;
-}
-
-std::string_view CsvTable::text(std::size_t column) const {
-  const int position = position_[column];
-  return position < 0 ? std::string_view() : row_->cells[static_cast<std::size_t>(position)].text;
 }
 
 std::string_view CsvTable::name(std::size_t column) {
@@ -197,40 +193,28 @@ std::string_view CsvTable::name(std::size_t column) {
   return found;
 }
 
-// The number of a cell with a decimal comma.
-std::optional<double> CsvTable::with_comma(std::string_view cell) const {
-  std::array<char, 64> buffer{};
-  const auto mark = cell.find(',');
-  if (separator_ == ',' || mark == std::string_view::npos || cell.size() > buffer.size() ||
-      cell.find_first_of(".,", mark + 1) != std::string_view::npos)
-    return std::nullopt;
-  std::copy(cell.begin(), cell.end(), buffer.begin());
-  buffer[mark] = '.';
-  return parse_number({buffer.data(), cell.size()});
-}
-
 std::optional<double> CsvTable::number(std::size_t column) {
   const std::string_view cell = text(column);
   auto value = parse_number(cell);
-  if (value && (separator_ == ',' || decimal_mark_ == '.')) return value;
+  if (value && (columns_.separator == ',' || columns_.decimal_mark == '.')) return value;
   const auto mark = cell.find_first_of(".,");
-  if (!value) value = with_comma(cell);
+  if (!value) value = number_with_comma(cell, columns_.separator);
   if (!value) {
     number_fault(column);
     return std::nullopt;
   }
-  if (mark == std::string_view::npos || cell[mark] == decimal_mark_) return value;
-  if (decimal_mark_ != 0) {
+  if (mark == std::string_view::npos || cell[mark] == columns_.decimal_mark) return value;
+  if (columns_.decimal_mark != 0) {
     mixed_marks_fault(column);
     return std::nullopt;
   }
-  decimal_mark_ = cell[mark];
+  columns_.decimal_mark = cell[mark];
   decimal_place_ = place(column);
   return value;
 }
 
 void CsvTable::mixed_marks_fault(std::size_t column) {
-  const bool point_before = decimal_mark_ == '.';
+  const bool point_before = columns_.decimal_mark == '.';
   fault(column,
         std::string("a decimal ") + (point_before ? "comma" : "point") + " in " +
             quoted(text(column)),
@@ -239,14 +223,8 @@ void CsvTable::mixed_marks_fault(std::size_t column) {
         "write all numbers of the file alike");
 }
 
-std::optional<double> CsvTable::metres(std::size_t column) {
-  const auto value = number(column);
-  if (!value || !source_.unit) return value;
-  return *value * metres_per(*source_.unit);
-}
-
 Place CsvTable::place(std::size_t column) const {
-  const int position = position_[column];
+  const int position = columns_.position[column];
   if (position < 0) return {source_.name, row_->line, 1};
   return rows_in_.place(*row_, row_->cells[static_cast<std::size_t>(position)]);
 }
@@ -267,7 +245,7 @@ void CsvTable::number_fault(std::size_t column) {
       wanted_[column].name + (cell.empty() ? "" : " " + quoted(cell)) + of_row();
   if (cell.empty())
     fault(column, "no " + what, "a number", "fill it in or take out the row");
-  else if (separator_ == ',' && cell.find(',') != std::string_view::npos)
+  else if (columns_.separator == ',' && cell.find(',') != std::string_view::npos)
     fault(column, what + " has a comma", "a number with a decimal point",
           "write a point, or separate the cells by semicolons or tabs");
   else
@@ -287,11 +265,22 @@ void CsvTable::fault(std::size_t column, std::string found, std::string needed,
   faults_.add(place(column), std::move(found), std::move(needed), std::move(remedy));
 }
 
-void CsvTable::set_aside(std::string why) {
+void CsvTable::set_aside(int line, std::string why) {
   if (++set_aside_ <= kSetAsideListed)
-    record_.set_aside.push_back({row_->line, std::move(why)});
+    record_.set_aside.push_back({line, std::move(why)});
   else if (set_aside_ == kSetAsideListed + 1)
-    record_.set_aside.push_back({row_->line, ""});
+    record_.set_aside.push_back({line, ""});
+}
+
+std::vector<CsvStretch> CsvTable::stretches(std::size_t most) {
+  std::vector<CsvStretch> stretches;
+  for (const CsvLines& lines : rows_in_.stretches(most)) stretches.emplace_back(columns_, lines);
+  return stretches;
+}
+
+void CsvTable::go_on_behind(const CsvStretch& stretch) {
+  rows_ += stretch.rows();
+  rows_in_.go_on_at(stretch.rest(), stretch.rest_line());
 }
 
 InputRecord CsvTable::finish() {

@@ -18,7 +18,8 @@
 #include <string_view>
 #include <vector>
 
-#include "formats/csv_rows.h"
+#include "formats/csv_columns.h"
+#include "formats/csv_stretch.h"
 #include "quantity/result_head.h"
 
 namespace squaredig::formats {
@@ -39,30 +40,35 @@ class CsvTable {
   // in messages: "a points file".
   CsvTable(const SourceFile& source, std::vector<ColumnWanted> wanted, std::string what);
 
-  bool has(std::size_t column) const { return position_[column] >= 0; }
+  bool has(std::size_t column) const { return columns_.has(column); }
   // On to the next row; false at the end of the file.
   bool next();
   int line() const { return row_->line; }
-  std::string_view text(std::size_t column) const;
+  std::string_view text(std::size_t column) const { return columns_.text(*row_, column); }
   // Text that may not be blank: adds a fault where it is.
   std::string_view name(std::size_t column);
   // One finite number; adds a fault and gives nothing where the cell holds none.
   std::optional<double> number(std::size_t column);
   // The same, in metres by the file's unit.
-  std::optional<double> metres(std::size_t column);
+  std::optional<double> metres(std::size_t column) { return columns_.metres(number(column)); }
   bool is_blank(std::size_t column) const { return text(column).empty(); }
   Place place(std::size_t column) const;
   // The place of the column's name in the header; the first row's cell where there is no header.
   Place header_place(std::size_t column) const { return header_places_[column]; }
   void fault(std::size_t column, std::string found, std::string needed, std::string remedy);
-  // Notes that this row takes no part: its line and why, up to a thousand of them.
-  void set_aside(std::string why);
+  // Notes that the row of that line takes no part, and why, up to a thousand of them.
+  void set_aside(int line, std::string why);
   bool row_has_fault() const { return row_has_fault_; }
   std::size_t rows() const { return rows_; }
   std::size_t rows_likely() const { return rows_in_.rows_likely(); }
   std::size_t rows_set_aside() const { return set_aside_; }
   const std::vector<std::string>& cautions() const { return cautions_; }
   FaultList& faults() { return faults_; }
+
+  // Rows ahead that others may read (csv_rows.h: stretches, read_ahead), and on behind them.
+  std::vector<CsvStretch> stretches(std::size_t most);
+  void read_ahead() { rows_in_.read_ahead(); }
+  void go_on_behind(const CsvStretch& stretch);
 
   // Throws all faults there are, or tells what was read.
   InputRecord finish();
@@ -73,7 +79,6 @@ class CsvTable {
   void miss_columns(int line);
   void number_fault(std::size_t column);
   void mixed_marks_fault(std::size_t column);
-  std::optional<double> with_comma(std::string_view cell) const;
   std::string of_row() const;
   char best_separator(std::string_view line) const;
   std::optional<std::size_t> column_of(const std::string& name) const;
@@ -83,11 +88,8 @@ class CsvTable {
   FaultList faults_;
   CsvRows rows_in_;
   std::vector<ColumnWanted> wanted_;
-  std::vector<int> position_;
+  CsvColumns columns_;
   std::vector<Place> header_places_;
-  std::size_t width_ = 0;
-  char separator_ = ',';
-  char decimal_mark_ = 0;
   Place decimal_place_;
   const CsvRow* row_ = nullptr;
   bool row_has_fault_ = false;

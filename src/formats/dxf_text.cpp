@@ -3,7 +3,7 @@
 #include <array>
 #include <charconv>
 
-#include "formats/csv_rows.h"
+#include "formats/utf8.h"
 
 namespace squaredig::formats {
 namespace {

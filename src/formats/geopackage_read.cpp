@@ -10,11 +10,11 @@
 #include <limits>
 #include <memory>
 
-#include "formats/csv_rows.h"
 #include "formats/gdal_hush_internal.h"
 #include "formats/input_file.h"
 #include "formats/point_intake.h"
 #include "formats/string_intake.h"
+#include "formats/utf8.h"
 
 namespace squaredig::formats {
 namespace {

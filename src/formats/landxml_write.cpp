@@ -5,7 +5,7 @@
 #include <charconv>
 #include <cmath>
 
-#include "formats/csv_rows.h"
+#include "formats/utf8.h"
 #include "quantity/day_text.h"
 #include "quantity/number_text.h"
 

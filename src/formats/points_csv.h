@@ -11,7 +11,8 @@
 // are
 //       layout, a quoted cell is kept byte for byte;
 //       points_csv.2  `read` and `used` count rows of the whole file whatever `keep` lets through;
-//       points_csv.3  a number is the double nearest to its text.
+//       points_csv.3  a number is the double nearest to its text;
+//       points_csv.4  the file and its faults are the same by one thread and by several.
 // Accuracy: exact as read; one rounding for feet. Memory is that of the points kept.
 // Errors: a Refusal of all faults of the file (csv_table.h); rows whose code is not asked for are
 // set
@@ -37,7 +38,8 @@ enum class Names { Told, Unique };
 struct PointsWanted {
   Heights heights = Heights::Needed;
   Names names = Names::Told;
-  // Points this says false to are counted but not kept; empty: all are kept.
+  // Points this says false to are counted but not kept; empty: all are kept. Several threads may
+  // ask it at once.
   std::function<bool(const GridPosition&)> keep = {};
 };
 

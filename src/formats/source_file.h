@@ -16,6 +16,7 @@
 
 #include "quantity/position.h"
 #include "quantity/problem.h"
+#include "quantity/works.h"
 
 namespace squaredig::formats {
 
@@ -67,6 +68,8 @@ struct SourceFile {
   // The one layer of a drawing or GeoPackage, the one surface of a document; nothing: the only one.
   std::optional<std::string> layer = std::nullopt;
   std::optional<std::string> surface = std::nullopt;
+  // The way to do several pieces of the reading at once; empty: there is one thread.
+  DoAll together = {};
 };
 
 }  // namespace squaredig::formats

@@ -52,7 +52,7 @@ StringsFile read_strings_csv(const SourceFile& source, Heights heights) {
   std::unordered_map<std::string, std::size_t> by_name;
   while (table.next()) {
     if (!code_wanted(source, table)) {
-      table.set_aside("code " + quoted(table.text(kCode)) + " is not asked for");
+      table.set_aside(table.line(), "code " + quoted(table.text(kCode)) + " is not asked for");
       continue;
     }
     const std::string name(table.name(kString));

@@ -36,7 +36,7 @@ class DemoJob {
   }
   Inputs inputs(const std::set<Stage>& stages = {Stage::Ground, Stage::Pegs, Stage::Dig,
                                                  Stage::Base}) const {
-    return read_inputs(open_job(folder_.path()), stages, 1);
+    return read_inputs(open_job(folder_.path()), stages);
   }
   StageOutput run(Stage stage) const {
     const Inputs read = inputs({stage});

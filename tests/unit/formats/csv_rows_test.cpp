@@ -4,6 +4,7 @@
 
 #include <random>
 
+#include "formats/utf8.h"
 #include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
