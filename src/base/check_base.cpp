@@ -74,6 +74,31 @@ BaseResult with_surface(BaseResult result, const BaseInput& input, const Planned
   return result;
 }
 
+void add_levels(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+                BaseResult& result) {
+  LevelAnswer levels = judge_levels(input, planned, floor);
+  result.points = std::move(levels.points);
+  result.deviation = levels.deviation;
+  append(result.checks, std::move(levels.checks));
+  PlaneAnswer plane = judge_plane(input, planned, floor);
+  result.best_plane = plane.best_plane;
+  result.flatness = plane.flatness;
+  append(result.checks, std::move(plane.checks));
+  append(result.head.findings, std::move(plane.findings));
+}
+
+void add_reach(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
+               BaseResult& result) {
+  CoverageAnswer coverage = judge_coverage(input, planned, floor);
+  result.largest_hole = coverage.largest_hole;
+  result.holes = std::move(coverage.holes);
+  result.widest_hole = coverage.widest_hole;
+  result.reach = std::move(coverage.reach);
+  ExtentAnswer extent = judge_extent(input, planned, floor);
+  append(result.head.cautions, std::move(extent.cautions));
+  append(result.checks, {coverage.check, extent.check});
+}
+
 // One survey by itself.
 BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   Floor floor = lay_out(input, planned);
@@ -84,29 +109,16 @@ BaseResult judge(const BaseInput& input, const PlannedBase& planned) {
   result.tank = planned.tank.corners;
   result.toe = planned.toe;
   result.floor_area = Area::square_metres(geometry::signed_area(floor.toe));
-  LevelAnswer levels = judge_levels(input, planned, floor);
-  result.points = std::move(levels.points);
-  result.deviation = levels.deviation;
-  append(result.checks, std::move(levels.checks));
-  PlaneAnswer plane = judge_plane(input, planned, floor);
-  result.best_plane = plane.best_plane;
-  result.flatness = plane.flatness;
-  append(result.checks, std::move(plane.checks));
-  append(result.head.findings, std::move(plane.findings));
+  add_levels(input, planned, floor, result);
   StraightedgeAnswer rule = judge_straightedge(input, planned, floor, dug);
   result.straightedge = rule.reading;
-  CoverageAnswer coverage = judge_coverage(input, planned, floor);
-  result.largest_hole = coverage.largest_hole;
-  result.holes = std::move(coverage.holes);
-  result.widest_hole = coverage.widest_hole;
-  result.reach = std::move(coverage.reach);
-  ExtentAnswer extent = judge_extent(input, planned, floor);
-  append(result.head.cautions, std::move(extent.cautions));
+  result.checks.push_back(rule.check);
+  add_reach(input, planned, floor, result);
   StackAnswer stack = stack_of(input, planned, floor, dug);
   result.bedding_top = stack.bedding_top;
   result.stack_gap = std::move(stack.gap);
   append(result.head.findings, std::move(stack.findings));
-  append(result.checks, {rule.check, coverage.check, extent.check, stack.check});
+  result.checks.push_back(stack.check);
   result = with_surface(std::move(result), input, planned, floor, dug);
   CompactionAnswer compaction = judge_compaction(input);
   result.compaction = std::move(compaction.outcomes);

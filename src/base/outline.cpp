@@ -27,26 +27,34 @@ geometry::Polygon straightened(const geometry::Polygon& ring) {
   return out;
 }
 
-}  // namespace
-
-std::vector<geometry::Polygon> outline_of(const std::vector<geometry::Polygon>& pieces) {
+struct Edges {
   std::map<Key, geometry::Point2> corners;
-  std::multimap<Key, Key> edges;
+  std::multimap<Key, Key> outer;  // from corner to corner, none beside a neighbour
+};
+
+Edges edges_of(const std::vector<geometry::Polygon>& pieces) {
+  Edges edges;
   for (const geometry::Polygon& piece : pieces)
     for (std::size_t i = 0; i < piece.size(); ++i) {
       const geometry::Point2 a = piece[i], b = piece[(i + 1) % piece.size()];
       const Key from = key_of(a), to = key_of(b);
       if (from == to) continue;
-      corners.emplace(from, a);
-      corners.emplace(to, b);
-      auto [it, end] = edges.equal_range(to);
+      edges.corners.emplace(from, a);
+      edges.corners.emplace(to, b);
+      auto [it, end] = edges.outer.equal_range(to);
       while (it != end && it->second != from) ++it;
-      if (it != end) {
-        edges.erase(it);  // the neighbour's edge the other way: inside
-      } else {
-        edges.emplace(from, to);
-      }
+      if (it != end)
+        edges.outer.erase(it);  // the neighbour's edge the other way: inside
+      else
+        edges.outer.emplace(from, to);
     }
+  return edges;
+}
+
+}  // namespace
+
+std::vector<geometry::Polygon> outline_of(const std::vector<geometry::Polygon>& pieces) {
+  auto [corners, edges] = edges_of(pieces);
   std::vector<geometry::Polygon> rings;
   while (!edges.empty()) {
     geometry::Polygon ring;

@@ -209,6 +209,27 @@ Check without_value(const BaseInput& input, const char* why) {
   return check;
 }
 
+// Every joint between units side by side, in a row or in a column, and the widest of them.
+JointSum add_joints(const std::vector<Unit>& units, const Layout& layout, double height,
+                    const Floor& floor, StackGap& gap) {
+  std::map<std::pair<int, int>, const Unit*> by_place;
+  for (const Unit& unit : units) by_place[{unit.row, unit.column}] = &unit;
+  JointSum widest;
+  for (const Unit& unit : units) {
+    gap.columns = std::max(gap.columns, unit.column + 1);
+    gap.rows = std::max(gap.rows, unit.row + 1);
+    for (const auto& next : {std::pair(unit.row, unit.column + 1), {unit.row + 1, unit.column}}) {
+      const auto found = by_place.find(next);
+      if (found == by_place.end()) continue;
+      JointSum sum = joint_between(layout, unit, *found->second, height, floor);
+      gap.joints.push_back(sum.joint);
+      if (gap.joints.size() == 1 || std::abs(sum.length) > std::abs(widest.length))
+        widest = std::move(sum);
+    }
+  }
+  return widest;
+}
+
 }  // namespace
 
 StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, const Floor& floor,
@@ -222,25 +243,9 @@ StackAnswer judge_stack(const BaseInput& input, const PlannedBase& planned, cons
   std::vector<Unit> units = units_of(layout, floor);
   answer.findings = remainder(layout, floor, units.size());
   stand_on(units, layout, *dug);
-  std::map<std::pair<int, int>, const Unit*> by_place;
-  for (const Unit& unit : units) by_place[{unit.row, unit.column}] = &unit;
-
   StackGap gap;
   gap.on = on;
-  JointSum widest;
-  for (const Unit& unit : units) {
-    gap.columns = std::max(gap.columns, unit.column + 1);
-    gap.rows = std::max(gap.rows, unit.row + 1);
-    for (const auto& next : {std::pair(unit.row, unit.column + 1), {unit.row + 1, unit.column}}) {
-      const auto found = by_place.find(next);
-      if (found == by_place.end()) continue;
-      JointSum sum =
-          joint_between(layout, unit, *found->second, planned.tank.height.in_metres(), floor);
-      gap.joints.push_back(sum.joint);
-      if (gap.joints.size() == 1 || std::abs(sum.length) > std::abs(widest.length))
-        widest = std::move(sum);
-    }
-  }
+  const JointSum widest = add_joints(units, layout, planned.tank.height.in_metres(), floor, gap);
   if (gap.joints.empty()) {
     answer.check = without_value(input, "no two units stand side by side");
     return answer;

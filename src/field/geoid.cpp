@@ -56,6 +56,30 @@ Length separation(const GeoidGrid& geoid, geodesy::Geographic at, const Place& a
   return std::get<Length>(found);
 }
 
+namespace {
+
+// Between the four nodes round a place, counted in rows and columns; nothing where one has no
+// value.
+std::optional<Length> interpolated(const GeoidGrid& geoid, double row, double column,
+                                   double east_end) {
+  const double r = std::clamp(std::floor(row), 0.0, static_cast<double>(geoid.rows) - 2);
+  const double c = std::clamp(std::floor(column), 0.0, east_end - 1);
+  const double down = std::clamp(row - r, 0.0, 1.0), right = std::clamp(column - c, 0.0, 1.0);
+  double sum = 0;
+  for (const std::size_t i : {0U, 1U})
+    for (const std::size_t j : {0U, 1U}) {
+      const auto node = (static_cast<std::size_t>(r) + i) * geoid.columns +
+                        (static_cast<std::size_t>(c) + j) % geoid.columns;
+      const double weight = (i == 0 ? 1 - down : down) * (j == 0 ? 1 - right : right);
+      const float n = geoid.separation_m[node];
+      if (std::isnan(n)) return std::nullopt;
+      sum += weight * static_cast<double>(n);
+    }
+  return Length::metres(sum);
+}
+
+}  // namespace
+
 std::variant<Length, Problem> find_separation(const GeoidGrid& geoid, geodesy::Geographic at,
                                               const Place& asked_by) {
   const double row = (geoid.north - at.latitude) / geoid.step_latitude;
@@ -71,25 +95,10 @@ std::variant<Length, Problem> find_separation(const GeoidGrid& geoid, geodesy::G
   const double east_end = round ? last_column + 1 : last_column;
   if (row < -kRounding || row > last_row + kRounding || column > east_end + kRounding)
     return outside(geoid, at, asked_by);
-  const double r = std::clamp(std::floor(row), 0.0, last_row - 1);
-  const double c = std::clamp(std::floor(column), 0.0, east_end - 1);
-  const double down = std::clamp(row - r, 0.0, 1.0), right = std::clamp(column - c, 0.0, 1.0);
-  double sum = 0;
-  for (const int i : {0, 1})
-    for (const int j : {0, 1}) {
-      const auto node =
-          (static_cast<std::size_t>(r) + static_cast<std::size_t>(i)) * geoid.columns +
-          (static_cast<std::size_t>(c) + static_cast<std::size_t>(j)) % geoid.columns;
-      const double weight = (i == 0 ? 1 - down : down) * (j == 0 ? 1 - right : right);
-      const float n = geoid.separation_m[node];
-      if (std::isnan(n))
-        return Problem{
-            ProblemKind::Input, asked_by,
-            place_text(at) + " stands beside a node without value of " + quoted(geoid.file),
-            "four nodes with values round the point", kRemedy};
-      sum += weight * static_cast<double>(n);
-    }
-  return Length::metres(sum);
+  if (const auto found = interpolated(geoid, row, column, east_end)) return *found;
+  return Problem{ProblemKind::Input, asked_by,
+                 place_text(at) + " stands beside a node without value of " + quoted(geoid.file),
+                 "four nodes with values round the point", kRemedy};
 }
 
 }  // namespace squaredig::field

@@ -125,46 +125,54 @@ UpliftStage stage(const std::string& name, double up, double down) {
   return s;
 }
 
+void judge_cover(const FillInput& input, const Screening& screening, FillResult& result) {
+  const Length found = Length::metres(screening.least_cover());
+  result.least_cover_wanted = input.least_cover;
+  result.least_cover_found = found;
+  if (found < *input.least_cover - Length::metres(1e-9))
+    result.head.findings.push_back({"cover", "Least cover over the tank is " +
+                                                 fixed(found.in_metres(), 3) +
+                                                 " m, the module's designer wants " +
+                                                 fixed(input.least_cover->in_metres(), 3) + " m."});
+}
+
+// The stages of filling in their order, with what the water lifts and what holds the tank down.
+std::vector<UpliftStage> stages_of(const Screening& screening, double empty) {
+  const double up = screening.up();
+  const std::size_t cappings = screening.levels().capping.size();
+  std::vector<UpliftStage> stages = {stage("tank placed, empty, nothing over it", up, empty),
+                                     stage("side fill placed, nothing over the tank", up, empty)};
+  for (std::size_t i = 1; i < cappings; ++i)
+    stages.push_back(stage("capping layer " + std::to_string(i) + " placed", up,
+                           empty + screening.cover_weight(i, false)));
+  stages.push_back(stage("finished", up, empty + screening.cover_weight(cappings - 1, true)));
+  return stages;
+}
+
+constexpr const char* kDefinition =
+    "Screening only: up = weight of the water the tank displaces below the water level (9.81 "
+    "kN/m3); down = empty weight of the tank and weight of what lies over its footprint, less "
+    "9.81 kN/m3 below the water level; no friction along the walls. The engineer and the "
+    "module's designer decide.";
+
 }  // namespace
 
 void add_uplift(const FillInput& input, const FillContext& context, FillResult& result) {
   const Screening screening(input, context);
   if (screening.empty()) return;
-  if (input.least_cover) {
-    const Length found = Length::metres(screening.least_cover());
-    result.least_cover_wanted = input.least_cover;
-    result.least_cover_found = found;
-    if (found < *input.least_cover - Length::metres(1e-9))
-      result.head.findings.push_back(
-          {"cover", "Least cover over the tank is " + fixed(found.in_metres(), 3) +
-                        " m, the module's designer wants " +
-                        fixed(input.least_cover->in_metres(), 3) + " m."});
-  }
+  if (input.least_cover) judge_cover(input, screening, result);
   if (!context.water) return;
   const double empty = context.design.tank.empty_weight.value_or(Force{}).in_kilonewtons();
-  const double up = screening.up();
-  auto& stages = result.uplift;
-  stages.push_back(stage("tank placed, empty, nothing over it", up, empty));
-  stages.push_back(stage("side fill placed, nothing over the tank", up, empty));
-  for (std::size_t i = 1; i < screening.levels().capping.size(); ++i)
-    stages.push_back(stage("capping layer " + std::to_string(i) + " placed", up,
-                           empty + screening.cover_weight(i, false)));
-  stages.push_back(stage(
-      "finished", up, empty + screening.cover_weight(screening.levels().capping.size() - 1, true)));
-  result.uplift_definition =
-      "Screening only: up = weight of the water the tank displaces below the water level (9.81 "
-      "kN/m3); down = empty weight of the tank and weight of what lies over its footprint, less "
-      "9.81 kN/m3 below the water level; no friction along the walls. The engineer and the "
-      "module's "
-      "designer decide.";
+  result.uplift = stages_of(screening, empty);
+  result.uplift_definition = kDefinition;
   const double wanted = context.water->ratio_wanted.value();
-  result.cover_wanted = screening.cover_of(wanted * up - empty);
+  result.cover_wanted = screening.cover_of(wanted * screening.up() - empty);
   result.uplift_inputs = {context.water->level, context.water->cover_unit_weight,
                           context.water->ratio_wanted, Force::kilonewtons(empty)};
   if (!context.design.tank.empty_weight)
     result.head.assumed.emplace_back(
         "empty_weight_kn: 0, as [tank] does not say: the tank's own weight does not hold it down");
-  for (const auto& s : stages)
+  for (const auto& s : result.uplift)
     if (s.ratio && *s.ratio < wanted)
       result.head.findings.push_back(
           {"uplift", "Uplift screening, " + s.stage + ": ratio " + fixed(*s.ratio, 2) +

@@ -23,6 +23,10 @@ void append_tag(std::string& text, int code, std::string_view value) {
   text += '\n';
 }
 
+void append_tags(std::string& text, std::initializer_list<std::pair<int, std::string_view>> tags) {
+  for (const auto& [code, value] : tags) append_tag(text, code, value);
+}
+
 void append_unit(std::string& text, unsigned unit) {
   constexpr std::string_view kDigits = "0123456789ABCDEF";
   text += "\\U+";
@@ -169,45 +173,49 @@ DxfText& DxfText::triangle(std::string_view layer, const std::array<GridPosition
   return *this;
 }
 
-std::string DxfText::take() const {
+std::string DxfText::header() const {
   std::string text;
-  const auto tags = [&](std::initializer_list<std::pair<int, std::string_view>> list) {
-    for (const auto& [code, value] : list) append_tag(text, code, value);
-  };
-  tags(
+  append_tags(
+      text,
       {{0, "SECTION"}, {2, "HEADER"}, {9, "$ACADVER"}, {1, "AC1009"}, {9, "$INSUNITS"}, {70, "6"}});
   const auto box = extent_.value_or(std::array<double, 4>{});
   for (const std::size_t i : {std::size_t{0}, std::size_t{2}}) {
-    tags({{9, i == 0 ? "$EXTMIN" : "$EXTMAX"}});
+    append_tag(text, 9, i == 0 ? "$EXTMIN" : "$EXTMAX");
     append_tag(text, 10, shortest(box[i]));
     append_tag(text, 20, shortest(box[i + 1]));
     append_tag(text, 30, "0");
   }
-  tags({{0, "ENDSEC"},
-        {0, "SECTION"},
-        {2, "TABLES"},
-        {0, "TABLE"},
-        {2, "LTYPE"},
-        {70, "1"},
-        {0, "LTYPE"},
-        {2, "CONTINUOUS"},
-        {70, "64"},
-        {3, "Solid line"},
-        {72, "65"},
-        {73, "0"},
-        {40, "0"},
-        {0, "ENDTAB"},
-        {0, "TABLE"},
-        {2, "LAYER"}});
+  append_tag(text, 0, "ENDSEC");
+  return text;
+}
+
+std::string DxfText::tables() const {
+  std::string text;
+  append_tags(text, {{0, "SECTION"}, {2, "TABLES"}});
+  append_tags(text, {{0, "TABLE"}, {2, "LTYPE"}, {70, "1"}});
+  append_tags(text, {{0, "LTYPE"},
+                     {2, "CONTINUOUS"},
+                     {70, "64"},
+                     {3, "Solid line"},
+                     {72, "65"},
+                     {73, "0"},
+                     {40, "0"}});
+  append_tags(text, {{0, "ENDTAB"}, {0, "TABLE"}, {2, "LAYER"}});
   append_tag(text, 70, std::to_string(layers_.size()));
   for (const Layer& l : layers_) {
-    tags({{0, "LAYER"}, {2, l.name}, {70, "64"}});
+    append_tags(text, {{0, "LAYER"}, {2, l.name}, {70, "64"}});
     append_tag(text, 62, std::to_string(static_cast<int>(l.colour)));
-    tags({{6, "CONTINUOUS"}});
+    append_tag(text, 6, "CONTINUOUS");
   }
-  tags({{0, "ENDTAB"}, {0, "ENDSEC"}, {0, "SECTION"}, {2, "ENTITIES"}});
+  append_tags(text, {{0, "ENDTAB"}, {0, "ENDSEC"}});
+  return text;
+}
+
+std::string DxfText::take() const {
+  std::string text = header() + tables();
+  append_tags(text, {{0, "SECTION"}, {2, "ENTITIES"}});
   text += entities_;
-  tags({{0, "ENDSEC"}, {0, "EOF"}});
+  append_tags(text, {{0, "ENDSEC"}, {0, "EOF"}});
   return text;
 }
 

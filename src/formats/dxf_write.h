@@ -46,6 +46,8 @@ class DxfText {
   std::string take() const;
 
  private:
+  std::string header() const;
+  std::string tables() const;
   void begin(std::string_view entity, std::string_view layer);
   void tag(int code, std::string_view value);
   void tag(int code, double value);

@@ -56,10 +56,9 @@ void read_job_table(TableReader& root, Job& job) {
     job.assumed.push_back("date: 1970-01-01 in files that need one, as [job] gives none");
 }
 
-void read_grid(TableReader& root, Job& job) {
-  const Node* node = root.table("grid");
-  if (!node) return;
-  TableReader table(*node, root.faults());
+namespace {
+
+GridTable grid_of(TableReader& table) {
   GridTable grid;
   grid.place = table.place();
   grid.crs = table.need("crs", crs("a projected reference system", "\"EPSG:2157\""));
@@ -72,6 +71,10 @@ void read_grid(TableReader& root, Job& job) {
   grid.scale_factor =
       table.may("scale_factor", ratio("the combined factor grid / ground", {0.99, 1.01}));
   table.finish();
+  return grid;
+}
+
+void tell_of_grid(const GridTable& grid, const TableReader& table, Job& job) {
   if (!grid.crs && table.has("crs"))
     job.cautions.push_back(
         "crs = \"local\": coordinates of files in any reference system are taken as they stand");
@@ -82,18 +85,31 @@ void read_grid(TableReader& root, Job& job) {
     job.assumed.push_back(
         "plan_lengths: \"grid\", as [grid] does not say: lengths of the job file "
         "are taken as grid lengths");
+}
+
+void refuse_contradictions(const GridTable& grid, const TableReader& table, Faults& faults) {
   if (grid.scale_factor && grid.plan_lengths == design::PlanLengths::Grid)
-    root.faults().add(table.place_of("scale_factor"), "[grid] with scale_factor but grid lengths",
-                      "scale_factor only with plan_lengths = \"ground\"",
-                      "delete scale_factor, or say that plan lengths are ground lengths");
+    faults.add(table.place_of("scale_factor"), "[grid] with scale_factor but grid lengths",
+               "scale_factor only with plan_lengths = \"ground\"",
+               "delete scale_factor, or say that plan lengths are ground lengths");
   if (!grid.scale_factor && !grid.crs && !table.has("scale_factor") &&
       grid.plan_lengths == design::PlanLengths::Ground)
-    root.faults().add(table.place_of("plan_lengths"), "ground lengths on a local grid",
-                      "scale_factor, as a local grid has none to compute", "add scale_factor");
+    faults.add(table.place_of("plan_lengths"), "ground lengths on a local grid",
+               "scale_factor, as a local grid has none to compute", "add scale_factor");
   if (grid.geoid && !grid.crs && table.has("crs"))
-    root.faults().add(table.place_of("geoid"), "a geoid on a local grid",
-                      "a geoid only with crs = \"EPSG:...\"", "delete geoid, or state the crs");
-  job.grid = std::move(grid);
+    faults.add(table.place_of("geoid"), "a geoid on a local grid",
+               "a geoid only with crs = \"EPSG:...\"", "delete geoid, or state the crs");
+}
+
+}  // namespace
+
+void read_grid(TableReader& root, Job& job) {
+  const Node* node = root.table("grid");
+  if (!node) return;
+  TableReader table(*node, root.faults());
+  job.grid = grid_of(table);
+  tell_of_grid(*job.grid, table, job);
+  refuse_contradictions(*job.grid, table, root.faults());
 }
 
 void read_control(TableReader& root, Job& job) {

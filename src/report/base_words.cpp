@@ -226,18 +226,7 @@ Table patch_after_table(const base::BeforeRepair& before) {
   return table;
 }
 
-}  // namespace
-
-std::string base_verdict(const base::BaseResult& base) {
-  std::string text = std::string("The base ") + (base.verdict == Verdict::NotProven ? "is " : "") +
-                     words(base.verdict) + ".";
-  return text;
-}
-
-Table check_table(const base::BaseResult& base) { return checks_as(base.checks); }
-
-std::vector<Row> base_rows(const base::BaseResult& base) {
-  std::vector<Row> rows;
+void add_level_rows(const base::BaseResult& base, std::vector<Row>& rows) {
   if (base.deviation) {
     rows.push_back({"mean deviation", signed_mm_text(base.deviation->mean) + " mm"});
     if (base.deviation->area_mean)
@@ -251,22 +240,37 @@ std::vector<Row> base_rows(const base::BaseResult& base) {
   }
   if (base.flatness)
     rows.push_back({"flatness, minimum zone", mm_text(base.flatness->minimum_zone) + " mm"});
-  if (base.skin) {
-    rows.push_back({"bedding, thinnest", mm_text(base.skin->thinnest) + " mm"});
-    rows.push_back({"bedding, thickest", mm_text(base.skin->thickest) + " mm"});
-    rows.push_back({"bedding under the tank", volume_text(base.skin->volume, 2)});
-    rows.push_back({"bedding wall to wall", volume_text(base.skin->wall_to_wall, 2)});
-    rows.push_back({"tank level shift that fits",
-                    base.skin->shift_that_fits
-                        ? signed_mm_text(base.skin->shift_that_fits->first) + " to " +
-                              signed_mm_text(base.skin->shift_that_fits->second) + " mm"
-                        : "none"});
-  }
-  if (base.skin)
-    for (const auto& invert : base.skin->inverts)
-      rows.push_back(
-          {"invert " + invert.name + " with it, planned " + level_text(invert.planned),
-           fixed(invert.at_from.in_metres(), 4) + " to " + fixed(invert.at_to.in_metres(), 4)});
+}
+
+void add_skin_rows(const base::Skin& skin, std::vector<Row>& rows) {
+  rows.push_back({"bedding, thinnest", mm_text(skin.thinnest) + " mm"});
+  rows.push_back({"bedding, thickest", mm_text(skin.thickest) + " mm"});
+  rows.push_back({"bedding under the tank", volume_text(skin.volume, 2)});
+  rows.push_back({"bedding wall to wall", volume_text(skin.wall_to_wall, 2)});
+  rows.push_back({"tank level shift that fits",
+                  skin.shift_that_fits ? signed_mm_text(skin.shift_that_fits->first) + " to " +
+                                             signed_mm_text(skin.shift_that_fits->second) + " mm"
+                                       : "none"});
+  for (const auto& invert : skin.inverts)
+    rows.push_back(
+        {"invert " + invert.name + " with it, planned " + level_text(invert.planned),
+         fixed(invert.at_from.in_metres(), 4) + " to " + fixed(invert.at_to.in_metres(), 4)});
+}
+
+}  // namespace
+
+std::string base_verdict(const base::BaseResult& base) {
+  std::string text = std::string("The base ") + (base.verdict == Verdict::NotProven ? "is " : "") +
+                     words(base.verdict) + ".";
+  return text;
+}
+
+Table check_table(const base::BaseResult& base) { return checks_as(base.checks); }
+
+std::vector<Row> base_rows(const base::BaseResult& base) {
+  std::vector<Row> rows;
+  add_level_rows(base, rows);
+  if (base.skin) add_skin_rows(*base.skin, rows);
   if (base.trim) rows.push_back({"to trim, in the ground", volume_text(*base.trim, 2)});
   if (base.make_up) rows.push_back({"to make up", volume_text(*base.make_up, 2)});
   rows.push_back({"floor", area_text(base.floor_area)});

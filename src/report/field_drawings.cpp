@@ -39,24 +39,19 @@ void draw_ellipse(Canvas& canvas, const TankView& view, GridPoint centre,
   canvas.polygon(ring, {0.35, kEllipse});
 }
 
-}  // namespace
+// More points than this are drawn without names and ellipses.
+constexpr std::size_t kNamed = 150;
 
-void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box& box) {
-  std::vector<GridPoint> points;
-  for (const auto& p : field.points) points.push_back(p.at);
-  for (const auto& setup : field.setups) points.push_back(setup.at);
-  if (points.empty()) return;
-  const TankView view = north_up(points, {{box.top_left.x + 4, box.top_left.y + 8},
-                                          {box.bottom_right.x - 30, box.bottom_right.y - 8}});
-  constexpr std::size_t kNamed = 150;
-  const double times = field.points.size() <= kNamed ? enlargement(field, view) : 0;
-  if (times > 0) {
-    canvas.begin_group({{"class", "ellipses"}});
-    for (const auto& p : field.points)
-      if (p.ellipse) draw_ellipse(canvas, view, p.at, *p.ellipse, times);
-    canvas.end_group();
-  }
-  MapLabels names(box);
+void draw_ellipses(Canvas& canvas, const field::FieldResult& field, const TankView& view,
+                   double times) {
+  canvas.begin_group({{"class", "ellipses"}});
+  for (const auto& p : field.points)
+    if (p.ellipse) draw_ellipse(canvas, view, p.at, *p.ellipse, times);
+  canvas.end_group();
+}
+
+void draw_places(Canvas& canvas, const field::FieldResult& field, const TankView& view,
+                 MapLabels& names) {
   canvas.begin_group({{"class", "points"}});
   for (const auto& p : field.points) {
     const At at = view(p.at);
@@ -72,6 +67,10 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
     names.keep_clear({{at.x - 2.2, at.y - 2.4}, {at.x + 2.2, at.y + 1.6}});
   }
   canvas.end_group();
+}
+
+void draw_names(Canvas& canvas, const field::FieldResult& field, const TankView& view,
+                MapLabels& names) {
   canvas.begin_group({{"class", "names"}});
   for (const auto& setup : field.setups) {
     const At at = view(setup.at);
@@ -84,6 +83,74 @@ void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box&
       names.tell(canvas, {at.x + 1.9 + half, at.y + 1.2}, p.point, kInk);
     }
   canvas.end_group();
+}
+
+// Where the residuals of a set-up stand: their axis, and the length of one sigma.
+struct ResidualAxes {
+  double left, right, top, foot, middle, each;
+  int most;  // sigmas, to either side
+};
+
+ResidualAxes residual_axes(const field::SetupResult& setup, const field::Tests& tests,
+                           const Box& box) {
+  double most = std::ceil(tests.critical);
+  for (const auto& r : setup.residuals)
+    if (r.normalised) most = std::max(most, std::ceil(std::abs(*r.normalised)));
+  const double left = box.top_left.x + 62, right = box.bottom_right.x - 18;
+  return {left,
+          right,
+          box.top_left.y + 8,
+          box.top_left.y + residual_height(setup) - 3,
+          (left + right) / 2,
+          (right - left) / 2 / most,
+          static_cast<int>(most)};
+}
+
+void draw_residual_grid(Canvas& canvas, const ResidualAxes& axes, double critical) {
+  const auto line = [&](double sigmas, const Stroke& stroke) {
+    const double x = axes.middle + sigmas * axes.each;
+    canvas.line({{x, axes.top - 1.5}, {x, axes.foot}}, stroke);
+    return x;
+  };
+  const int step = std::max(1, (axes.most + 5) / 6);
+  for (int n = 0; n <= axes.most; n += step)
+    for (const int side : {-1, 1}) {
+      const double x = line(side * n, {n == 0 ? 0.4 : 0.15, n == 0 ? kInk : kQuiet});
+      if (side > 0 || n > 0)
+        canvas.text({x, axes.top - 2.6}, std::to_string(side * n), {8.5, kQuiet, Anchor::Middle});
+    }
+  for (const int side : {-1, 1}) line(side * critical, {0.4, kStation, {1.5, 1}});
+}
+
+void draw_residual(Canvas& canvas, const ResidualAxes& axes, const field::SightResidual& r, double y) {
+  canvas.text({axes.left - 3, y + 3.4}, r.target + ", " + words(r.reading),
+              {8.5, kInk, Anchor::Right});
+  if (!r.normalised) {
+    canvas.text({axes.middle + 1.5, y + 3.4}, "not checked", Lettering{8.5, kQuiet}.on(kPaper));
+    return;
+  }
+  const double from = axes.middle, to = from + *r.normalised * axes.each;
+  const std::vector<At> bar{{from, y + 0.9}, {to, y + 0.9}, {to, y + 4.1}, {from, y + 4.1}};
+  if (r.left_out)
+    canvas.polygon(bar, {0.5, kStation});
+  else
+    canvas.fill(bar, kBar);
+}
+
+}  // namespace
+
+void draw_field_plan(Canvas& canvas, const field::FieldResult& field, const Box& box) {
+  std::vector<GridPoint> points;
+  for (const auto& p : field.points) points.push_back(p.at);
+  for (const auto& setup : field.setups) points.push_back(setup.at);
+  if (points.empty()) return;
+  const TankView view = north_up(points, {{box.top_left.x + 4, box.top_left.y + 8},
+                                          {box.bottom_right.x - 30, box.bottom_right.y - 8}});
+  const double times = field.points.size() <= kNamed ? enlargement(field, view) : 0;
+  if (times > 0) draw_ellipses(canvas, field, view, times);
+  MapLabels names(box);
+  draw_places(canvas, field, view, names);
+  draw_names(canvas, field, view, names);
   draw_north(canvas, {box.bottom_right.x - 8, box.top_left.y + 10}, view.north());
   std::string words = "plan " + view.scale_text();
   if (times > 0)
@@ -97,42 +164,15 @@ double residual_height(const field::SetupResult& setup) {
 
 void draw_residuals(Canvas& canvas, const field::SetupResult& setup, const field::Tests& tests,
                     const Box& box) {
-  double most = std::ceil(tests.critical);
-  for (const auto& r : setup.residuals)
-    if (r.normalised) most = std::max(most, std::ceil(std::abs(*r.normalised)));
-  const double left = box.top_left.x + 62, right = box.bottom_right.x - 18;
-  const double middle = (left + right) / 2, each = (right - left) / 2 / most;
-  const double top = box.top_left.y + 8, foot = box.top_left.y + residual_height(setup) - 3;
+  const ResidualAxes axes = residual_axes(setup, tests, box);
   canvas.begin_group({{"class", "residuals"}});
-  const int step = std::max(1, static_cast<int>(std::ceil(most / 6)));
-  for (int n = 0; n <= static_cast<int>(most); n += step)
-    for (const int side : {-1, 1}) {
-      const double x = middle + side * n * each;
-      canvas.line({{x, top - 1.5}, {x, foot}}, {n == 0 ? 0.4 : 0.15, n == 0 ? kInk : kQuiet});
-      if (side > 0 || n > 0)
-        canvas.text({x, top - 2.6}, std::to_string(side * n), {8.5, kQuiet, Anchor::Middle});
-    }
-  for (const int side : {-1, 1}) {
-    const double x = middle + side * tests.critical * each;
-    canvas.line({{x, top - 1.5}, {x, foot}}, {0.4, kStation, {1.5, 1}});
-  }
-  canvas.text({right + 2, foot}, "suspect", {8.5, kStation});
-  canvas.text({left - 3, top - 2.6}, "residual over its sigma",
+  draw_residual_grid(canvas, axes, tests.critical);
+  canvas.text({axes.right + 2, axes.foot}, "suspect", {8.5, kStation});
+  canvas.text({axes.left - 3, axes.top - 2.6}, "residual over its sigma",
               Lettering{8.5, kInk, Anchor::Right}.bold());
-  double y = top;
+  double y = axes.top;
   for (const auto& r : setup.residuals) {
-    canvas.text({left - 3, y + 3.4}, r.target + ", " + words(r.reading),
-                {8.5, kInk, Anchor::Right});
-    if (r.normalised) {
-      const double x = middle + *r.normalised * each;
-      const std::vector<At> bar{{middle, y + 0.9}, {x, y + 0.9}, {x, y + 4.1}, {middle, y + 4.1}};
-      if (r.left_out)
-        canvas.polygon(bar, {0.5, kStation});
-      else
-        canvas.fill(bar, kBar);
-    } else {
-      canvas.text({middle + 1.5, y + 3.4}, "not checked", Lettering{8.5, kQuiet}.on(kPaper));
-    }
+    draw_residual(canvas, axes, r, y);
     y += kResidualStep;
   }
   canvas.end_group();

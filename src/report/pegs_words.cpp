@@ -110,7 +110,7 @@ Table check_table(const std::string& title, const std::vector<pegs::Check>& chec
   return table;
 }
 
-void add_as_set(const pegs::AsSetResult& set, std::vector<Table>& tables) {
+Table delta_table(const pegs::AsSetResult& set) {
   Table deltas{"As set less design",
                {words_column("point"), figures_column("easting"), figures_column("northing"),
                 figures_column("dE, mm"), figures_column("dN, mm"), figures_column("along, mm"),
@@ -121,7 +121,10 @@ void add_as_set(const pegs::AsSetResult& set, std::vector<Table>& tables) {
     deltas.rows.push_back({p.name, easting_text(p.measured), northing_text(p.measured),
                            signed_mm_text(p.delta_e), signed_mm_text(p.delta_n),
                            signed_mm_text(p.along), signed_mm_text(p.across)});
-  tables.push_back(std::move(deltas));
+  return deltas;
+}
+
+Table corner_table(const pegs::AsSetResult& set) {
   Table corners{"Corners re-made from the string lines",
                 {words_column("corner"), figures_column("easting"), figures_column("northing"),
                  figures_column("dE, mm"), figures_column("dN, mm"), figures_column("off, mm")},
@@ -136,7 +139,12 @@ void add_as_set(const pegs::AsSetResult& set, std::vector<Table>& tables) {
   if (set.out_of_square)
     corners.notes.push_back("Out of square: " + fixed(set.out_of_square->in_seconds(), 0) +
                             " seconds.");
-  tables.push_back(std::move(corners));
+  return corners;
+}
+
+void add_as_set(const pegs::AsSetResult& set, std::vector<Table>& tables) {
+  tables.push_back(delta_table(set));
+  tables.push_back(corner_table(set));
   tables.push_back(check_table("Pegs as set, judged", set.checks));
   Table moves{"Moves that put it right",
               {words_column("peg"), figures_column("along, mm"), figures_column("across, mm")},

@@ -1,6 +1,7 @@
 // What lies round the pit: boundaries, services, the influence line, the strip kept free of spoil.
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 #include "report/pit_plan_internal.h"
 #include "report/plan_marks_internal.h"
@@ -84,16 +85,13 @@ void draw_site(Canvas& canvas, const dig::DigResult& dig, const TankView& view) 
   canvas.end_group();
 }
 
-void draw_site_names(Canvas& canvas, const dig::DigResult& dig, const TankView& view,
-                     const Box& box) {
+namespace {
+
+using Name = std::function<void(At, const std::string&, Colour)>;
+
+void name_boundaries_and_services(Canvas& canvas, const dig::DigResult& dig, const TankView& view,
+                                  const Box& box, const Name& name) {
   const auto& around = dig.surroundings;
-  canvas.begin_group({{"class", "site-names"}});
-  const auto name = [&](At at, const std::string& words, Colour colour) {
-    // turned back where it would run over the edge
-    const double width = canvas.text_width(words, Lettering{9}.bold());
-    const double x = std::min(at.x + 1.5, box.bottom_right.x - width - 1);
-    canvas.text({x, at.y - 1.2}, words, Lettering{9, colour}.bold().on(kPaper));
-  };
   const Box seen = box.inside(6);
   for (const auto& string : around.keep_out)
     if (const auto at = seen_at(line_of(view, string), seen))
@@ -108,7 +106,11 @@ void draw_site_names(Canvas& canvas, const dig::DigResult& dig, const TankView& 
       name({p.x, p.y + 4}, level_text(vertex.at.height), kServiceColour);
     }
   }
-  // where a service comes nearest: its level there, and how clear it is
+}
+
+// Where a service comes nearest: its level there, and how clear it is.
+void name_nearest(Canvas& canvas, const dig::DigResult& dig, const TankView& view, const Box& box,
+                  const Name& name) {
   for (const auto& nearby : dig.nearby) {
     if (!nearby.level) continue;
     const At p = view(nearby.at);
@@ -120,6 +122,21 @@ void draw_site_names(Canvas& canvas, const dig::DigResult& dig, const TankView& 
              (bare ? ", laid bare" : ", " + metres_text(nearby.distance, 2) + " clear"),
          kServiceColour);
   }
+}
+
+}  // namespace
+
+void draw_site_names(Canvas& canvas, const dig::DigResult& dig, const TankView& view,
+                     const Box& box) {
+  canvas.begin_group({{"class", "site-names"}});
+  const Name name = [&](At at, const std::string& words, Colour colour) {
+    // turned back where it would run over the edge
+    const double width = canvas.text_width(words, Lettering{9}.bold());
+    const double x = std::min(at.x + 1.5, box.bottom_right.x - width - 1);
+    canvas.text({x, at.y - 1.2}, words, Lettering{9, colour}.bold().on(kPaper));
+  };
+  name_boundaries_and_services(canvas, dig, view, box, name);
+  name_nearest(canvas, dig, view, box, name);
   canvas.end_group();
 }
 
