@@ -144,25 +144,13 @@ class Builder {
   double height(Index i) const { return corners_.points[static_cast<std::size_t>(i)].z; }
   Point2 plan(Index i) const { return corners_.points[static_cast<std::size_t>(i)].plan(); }
 
-  bool dug(Point2 p) const {
-    bool inside = false;
-    for (const auto& ring : wide_.rings)
-      for (std::size_t i = 0; i < ring.corners.size(); ++i) {
-        const Point2 a = ring.corners[i].plan(),
-                     b = ring.corners[(i + 1) % ring.corners.size()].plan();
-        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
-          inside = !inside;
-      }
-    return inside;
-  }
-
   ExcavatedSurface inside_crest(const geometry::Surface& all) const {
     ExcavatedSurface out;
     std::vector<Index> number(all.vertices.size(), geometry::kNone);
     for (Index t = 0; t < static_cast<Index>(all.triangles.size()); ++t) {
       const auto c = all.corners(t);
       const Point2 middle = (1.0 / 3) * (c[0].plan() + c[1].plan() + c[2].plan());
-      if (!dug(middle)) continue;
+      if (!geometry::holds(wide_, middle)) continue;
       auto corners = all.triangles[static_cast<std::size_t>(t)];
       for (Index& v : corners) {
         Index& n = number[static_cast<std::size_t>(v)];

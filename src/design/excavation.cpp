@@ -155,18 +155,7 @@ Length Excavation::reach(GridPoint from, Bearing along) const {
   return Length::metres(farthest);
 }
 
-bool Excavation::dug_at(GridPoint p) const {
-  const Point2 q = frame.to_site(p);
-  bool inside = false;
-  for (const auto& ring : dug.rings)
-    for (std::size_t i = 0; i < ring.corners.size(); ++i) {
-      const Point2 a = ring.corners[i].plan(),
-                   b = ring.corners[(i + 1) % ring.corners.size()].plan();
-      if ((a.y > q.y) != (b.y > q.y) && q.x < a.x + (q.y - a.y) / (b.y - a.y) * (b.x - a.x))
-        inside = !inside;
-    }
-  return inside;
-}
+bool Excavation::dug_at(GridPoint p) const { return geometry::holds(dug, frame.to_site(p)); }
 
 std::optional<Elevation> Excavation::surface_at(GridPoint p) const {
   const Point2 q = frame.to_site(p);

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "dig/dig_internal.h"
+#include "geometry/polygon.h"
 
 namespace squaredig::dig {
 
@@ -33,8 +34,7 @@ bool DugRows::dug_at(GridPoint p) const {
   if (!(q.y >= low_ && q.y <= high_)) return false;
   bool inside = false;
   for (const auto& [a, b] : rows_[row_of(q.y)])
-    if ((a.y > q.y) != (b.y > q.y) && q.x < a.x + (q.y - a.y) / (b.y - a.y) * (b.x - a.x))
-      inside = !inside;
+    if (geometry::ray_crosses(q, a, b)) inside = !inside;
   return inside;
 }
 

@@ -26,8 +26,7 @@ class Region {
   bool holds(Point2 p) const {
     bool inside = false;
     for (const auto& [a, b] : edges_)
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
-        inside = !inside;
+      if (geometry::ray_crosses(p, a, b)) inside = !inside;
     return inside;
   }
 

@@ -131,6 +131,16 @@ Removed cut(const Surface& surface, const std::vector<ConvexCut>& cuts) {
   return removed;
 }
 
+bool holds(const Removed& removed, Point2 p) {
+  bool inside = false;
+  for (const Ring& ring : removed.rings)
+    for (std::size_t i = 0; i < ring.corners.size(); ++i)
+      if (ray_crosses(p, ring.corners[i].plan(),
+                      ring.corners[(i + 1) % ring.corners.size()].plan()))
+        inside = !inside;
+  return inside;
+}
+
 double removed_volume(const Surface& surface, const std::vector<ConvexCut>& cuts) {
   const auto regions = take_removed(find_regions(surface, cuts));
   Removed removed;

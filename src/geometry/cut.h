@@ -69,6 +69,8 @@ struct Removed {
 };
 
 Removed cut(const Surface& surface, const std::vector<ConvexCut>& cuts);
+// True where the point is inside the removed region.
+bool holds(const Removed& removed, Point2 p);
 
 // Removed volume alone, for cuts taken one after another.
 double removed_volume(const Surface& surface, const std::vector<ConvexCut>& cuts);

@@ -77,15 +77,17 @@ double distance_to_edge(std::span<const Point2> polygon, Point2 p) {
   return least;
 }
 
+bool ray_crosses(Point2 p, Point2 a, Point2 b) {
+  if ((a.y > p.y) == (b.y > p.y)) return false;
+  // upward both times, so that an edge's two sides share no rounding
+  return a.y < b.y ? orient(a, b, p) > 0 : orient(b, a, p) > 0;
+}
+
 int side_of(std::span<const Point2> polygon, Point2 p, double snap) {
   if (distance_to_edge(polygon, p) <= snap) return 0;
   bool inside = false;
-  for (std::size_t i = 0; i < polygon.size(); ++i) {
-    const Point2 a = polygon[i], b = polygon[next(i, polygon.size())];
-    if ((a.y <= p.y) == (b.y <= p.y)) continue;
-    const bool left = orient(a, b, p) > 0;
-    if (left == (b.y > a.y)) inside = !inside;
-  }
+  for (std::size_t i = 0; i < polygon.size(); ++i)
+    if (ray_crosses(p, polygon[i], polygon[next(i, polygon.size())])) inside = !inside;
   return inside ? 1 : -1;
 }
 

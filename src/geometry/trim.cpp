@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "geometry/mesh_internal.h"
+#include "geometry/polygon.h"
 
 namespace squaredig::geometry {
 namespace {
@@ -33,7 +34,7 @@ class InsideTest {
       bool inside = false;
       const std::size_t polygon = s->polygon;
       for (; s != sides.end() && s->polygon == polygon; ++s)
-        if ((s->a.y > p.y) != (s->b.y > p.y) && left_of_upward(*s, p)) inside = !inside;
+        if (ray_crosses(p, s->a, s->b)) inside = !inside;
       if (inside) return true;
     }
     return false;
@@ -44,9 +45,6 @@ class InsideTest {
     Point2 a, b;
     std::size_t polygon;
   };
-  static bool left_of_upward(const Side& s, Point2 p) {
-    return s.a.y < s.b.y ? orient(s.a, s.b, p) > 0 : orient(s.b, s.a, p) > 0;
-  }
   std::size_t slab(double y) const {
     const double n = std::floor((y - low_) / height_);
     return static_cast<std::size_t>(std::clamp(n, 0.0, static_cast<double>(slabs_.size() - 1)));

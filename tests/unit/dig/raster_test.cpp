@@ -69,7 +69,9 @@ TEST(CutRaster, NorthUpReadsGroundLessFloorAtEachCentre) {
       const double y = raster.origin.northing.in_metres() - (row + 0.5) * 0.5;
       const double along = (x - 0.3) * east + (y - 0.7) * north;
       const double across = (x - 0.3) * north - (y - 0.7) * east;
-      const auto& value = raster.cut[static_cast<std::size_t>(row * raster.columns + column)];
+      const auto& value =
+          raster.cut[static_cast<std::size_t>(row) * static_cast<std::size_t>(raster.columns) +
+                     static_cast<std::size_t>(column)];
       ASSERT_EQ(value.has_value(), std::abs(along) <= 10 && std::abs(across) <= 5) << x << ' ' << y;
       if (!value) continue;
       EXPECT_NEAR(value->in_metres(), 3 + x / 50, 1e-9);
