@@ -65,7 +65,7 @@ formats::FilePieces ground_xml(const ground::GroundResult& result, SurfaceMesh s
   auto xml = std::make_shared<formats::LandXmlOut>(document(result.head, context));
   xml->surfaces.push_back({std::move(surface), "existing ground", result.breaklines,
                            result.plan_area, result.surface_area});
-  return formats::landxml_pieces(std::move(xml));
+  return formats::landxml_pieces(xml);
 }
 
 Files files_of(const pegs::PegsResult& result, const FileContext& context) {

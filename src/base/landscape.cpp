@@ -7,8 +7,6 @@
 namespace squaredig::base {
 namespace {
 
-using geometry::Point2;
-
 // The part of a piece at or above a contour.
 Piece above(const Piece& piece, double contour) {
   Piece out;

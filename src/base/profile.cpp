@@ -8,7 +8,6 @@ namespace {
 
 using geometry::Index;
 using geometry::Point2;
-using geometry::Point3;
 
 std::size_t at_index(Index i) { return static_cast<std::size_t>(i); }
 

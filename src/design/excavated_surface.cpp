@@ -89,6 +89,7 @@ class Builder {
  private:
   void add_ring(const std::vector<Point3>& ring) {
     std::vector<Index> numbers;
+    numbers.reserve(ring.size());
     for (const Point3& p : ring) numbers.push_back(corners_.number(p));
     for (std::size_t i = 0; i < numbers.size(); ++i) {
       const Index a = numbers[i], b = numbers[(i + 1) % numbers.size()];

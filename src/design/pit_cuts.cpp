@@ -34,6 +34,7 @@ std::vector<T> for_each_side(const PerSide<T>& given, const Tank& tank, const ch
 
 std::vector<double> scaled(const std::vector<Length>& lengths, double factor) {
   std::vector<double> metres;
+  metres.reserve(lengths.size());
   for (const Length l : lengths) metres.push_back(l.in_metres() * factor);
   return metres;
 }

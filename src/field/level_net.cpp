@@ -180,8 +180,9 @@ class LevelNet {
   void tell_runs() {
     for (const Run& run : runs_) {
       LevelRun told;
+      const StaffReading* const last = run.last();
       told.from = run.first().point;
-      told.to = run.last() != nullptr ? run.last()->point : run.stands.back().between.back().point;
+      told.to = last != nullptr ? last->point : run.stands.back().between.back().point;
       told.setups = run.stands.size();
       told.page = run.page;
       told.place = run.first().place;
@@ -193,8 +194,8 @@ class LevelNet {
         if (stand.fore && stand.distance) distance += *stand.distance;
         all = all && (!stand.fore || stand.distance);
       }
-      if (all && run.last() != nullptr) told.distance = distance;
-      if (run.last() != nullptr) close(told);
+      if (all && last != nullptr) told.distance = distance;
+      if (last != nullptr) close(told);
       result_.runs.push_back(std::move(told));
     }
   }

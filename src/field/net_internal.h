@@ -102,9 +102,9 @@ double bearing_between(const NetPoint& from, const NetPoint& to);
 // Gives set-ups and points approximate places; what cannot be placed stays unplaced.
 void place_net(Net& net, const Shape& shape);
 // Places one set-up from the points placed so far; false where they do not suffice.
-bool place_setup(Net& net, std::size_t setup, const Shape& shape);
+bool place_setup(Net& net, std::size_t index, const Shape& shape);
 // True where the station lies on one circle with all its targets, and only directions were read.
-bool on_danger_circle(const Net& net, std::size_t setup);
+bool on_danger_circle(const Net& net, std::size_t index);
 
 // Marks what is adjusted, and gives heights a datum where none is known.
 void prepare_net(Net& net);

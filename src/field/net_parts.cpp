@@ -79,6 +79,7 @@ std::vector<Net> parts_of(const Net& net) {
     parts[at->second].take(net, net.setups[s]);
   }
   std::vector<Net> nets;
+  nets.reserve(parts.size());
   for (Part& part : parts) nets.push_back(std::move(part.net));
   return nets;
 }

@@ -132,7 +132,7 @@ class Shooter {
       shots.push_back(shot_of(net_, s, shape_, unit_));
     }
     const std::string& name = part_.points[target].name;
-    if (shots.empty()) {
+    if (first == nullptr) {
       const NetSight& s = part_.sights[sights.front()];
       out_.withheld.push_back({name, "sighted once, without a distance", s.places.front()});
       return;

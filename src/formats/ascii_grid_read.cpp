@@ -221,8 +221,9 @@ class GridReading {
                              "a number with a decimal point", "export the grid again");
         continue;
       }
+      const std::int64_t rows_before = i / columns;
       const auto column = static_cast<double>(i % columns);
-      const auto row = static_cast<double>(i / columns);
+      const auto row = static_cast<double>(rows_before);
       const double east = header.west + column * header.cell_east;
       const double north = header.south + (header.rows - 1 - row) * header.cell_north;
       if (header.no_data && *number == *header.no_data)

@@ -247,7 +247,7 @@ std::string landxml_text(const LandXmlOut& document) {
   return text;
 }
 
-FilePieces landxml_pieces(std::shared_ptr<const LandXmlOut> document) {
+FilePieces landxml_pieces(const std::shared_ptr<const LandXmlOut>& document) {
   FilePieces pieces = pieces_of(*document);
   for (FilePiece& piece : pieces) piece = [document, made = std::move(piece)] { return made(); };
   return pieces;

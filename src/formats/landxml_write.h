@@ -61,7 +61,7 @@ struct LandXmlOut {
 // The file's bytes: UTF-8, one element a line.
 std::string landxml_text(const LandXmlOut& document);
 // The same in pieces, for surfaces too large to stand in memory as text.
-FilePieces landxml_pieces(std::shared_ptr<const LandXmlOut> document);
+FilePieces landxml_pieces(const std::shared_ptr<const LandXmlOut>& document);
 
 // Text fit for XML: & < > " escaped, what XML cannot hold replaced by U+FFFD.
 std::string xml_text(std::string_view text);

@@ -19,8 +19,8 @@ Point2 centroid(std::span<const Point2> polygon);
 bool is_convex(std::span<const Point2> polygon);  // anticlockwise and never turning right
 // 1 inside, 0 within `snap` of the edge, -1 outside.
 int side_of(std::span<const Point2> polygon, Point2 p, double snap);
-// True where the ray from p towards greater x crosses the edge: a point is inside rings, however they
-// lie in each other, where it crosses an odd number of their edges.
+// True where the ray from p towards greater x crosses the edge: a point is inside rings, however
+// they lie in each other, where it crosses an odd number of their edges.
 bool ray_crosses(Point2 p, Point2 a, Point2 b);
 double distance_to_segment(Point2 p, Point2 a, Point2 b);
 double distance_to_edge(std::span<const Point2> polygon, Point2 p);

@@ -76,14 +76,14 @@ void check_overlap(const Surface& linked, Faults& faults) {
   for (std::size_t i = 0; i < linked.triangles.size(); ++i) {
     const auto t = static_cast<Index>(i);
     if (!at_rim(linked, t)) continue;
-    const auto here = linked.corners(t);
-    const auto [left, right] = std::minmax({here[0].x, here[1].x, here[2].x});
-    const auto [bottom, top] = std::minmax({here[0].y, here[1].y, here[2].y});
+    const auto one = linked.corners(t);
+    const auto [left, right] = std::minmax({one[0].x, one[1].x, one[2].x});
+    const auto [bottom, top] = std::minmax({one[0].y, one[1].y, one[2].y});
     for (const Index other : locator.triangles_in({left, bottom}, {right, top})) {
       const bool told = other < t && at_rim(linked, other);
       if (other == t || told) continue;
-      const auto there = linked.corners(other);
-      if (!apart(here, there) && !apart(there, here)) faults.push_back({Kind::Overlap, t, other});
+      const auto two = linked.corners(other);
+      if (!apart(one, two) && !apart(two, one)) faults.push_back({Kind::Overlap, t, other});
     }
   }
 }

@@ -122,7 +122,8 @@ void draw_residual_grid(Canvas& canvas, const ResidualAxes& axes, double critica
   for (const int side : {-1, 1}) line(side * critical, {0.4, kStation, {1.5, 1}});
 }
 
-void draw_residual(Canvas& canvas, const ResidualAxes& axes, const field::SightResidual& r, double y) {
+void draw_residual(Canvas& canvas, const ResidualAxes& axes, const field::SightResidual& r,
+                   double y) {
   canvas.text({axes.left - 3, y + 3.4}, r.target + ", " + words(r.reading),
               {8.5, kInk, Anchor::Right});
   if (!r.normalised) {
