@@ -109,8 +109,8 @@ Rule<Fall> fall_percent() {
   return made<Fall>(number("drop per run in percent", kFall), Fall::percent);
 }
 
-Rule<Ratio> ratio(std::string what, Range range) {
-  return made<Ratio>(number(std::move(what), range), Ratio::of);
+Rule<Ratio> ratio(const std::string& what, Range range) {
+  return made<Ratio>(number(what, range), Ratio::of);
 }
 
 Rule<Ratio> percent(Range range) { return made<Ratio>(number("percent", range), Ratio::percent); }

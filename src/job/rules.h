@@ -50,7 +50,7 @@ Rule<Length> millimetres(Range range);
 Rule<Length> tolerance_mm();
 Rule<Elevation> level();
 Rule<Fall> fall_percent();
-Rule<Ratio> ratio(std::string what, Range range);
+Rule<Ratio> ratio(const std::string& what, Range range);
 Rule<Ratio> percent(Range range);
 Rule<Density> soil_density();  // tonnes per cubic metre, above 0 and at most 5
 Rule<Angle> any_angle();

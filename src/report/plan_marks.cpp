@@ -18,12 +18,14 @@ const pegs::ReferencePeg* other_end(const pegs::PegsResult& pegs, const pegs::Re
 
 std::vector<At> on_page(const TankView& view, const std::vector<GridPosition>& ring) {
   std::vector<At> points;
+  points.reserve(ring.size());
   for (const auto& p : ring) points.push_back(view(p.at));
   return points;
 }
 
 std::vector<At> on_page(const TankView& view, const std::vector<GridPoint>& ring) {
   std::vector<At> points;
+  points.reserve(ring.size());
   for (const auto& p : ring) points.push_back(view(p));
   return points;
 }

@@ -9,7 +9,6 @@ namespace squaredig::base {
 namespace {
 
 using testing::BaseFixture;
-using testing::named;
 
 constexpr unsigned kSeed = 20260316;
 

@@ -2,13 +2,11 @@
 
 #include <gtest/gtest.h>
 
-#include <array>
-#include <cstdio>
-#include <cstdlib>
 #include <limits>
 
 #include "formats/json_internal.h"
 #include "refusal_text.h"
+#include "unit/formats/other_program.h"
 #include "unit/formats/text_file.h"
 
 namespace squaredig::formats {
@@ -27,26 +25,14 @@ Raster sample() {
   return raster;
 }
 
-// What a command writes to its standard output.
-std::string output_of(const std::string& command) {
-  std::string text;
-  FILE* pipe = popen((command + " 2>/dev/null").c_str(), "r");
-  if (pipe == nullptr) return text;
-  std::array<char, 4096> piece;
-  while (const std::size_t got = fread(piece.data(), 1, piece.size(), pipe))
-    text.append(piece.data(), got);
-  return pclose(pipe) == 0 ? text : std::string();
-}
-
 // gdalinfo is the independent reader: another program, its own JSON.
-#define NEEDS_GDALINFO()                                      \
-  if (std::system("gdalinfo --version >/dev/null 2>&1") != 0) \
-  GTEST_SKIP() << "skipped: no "                              \
-                  "gdalinfo"
+#define NEEDS_GDALINFO() \
+  if (!squaredig::testing::has_program("gdalinfo")) GTEST_SKIP() << "skipped: no gdalinfo"
 
 Json info_of(const Raster& raster) {
   const auto file = squaredig::testing::text_file(geotiff_bytes(raster), "cut.tif");
-  return Json::parse(output_of("gdalinfo -json -stats '" + file.path + "'"));
+  return Json::parse(
+      squaredig::testing::output_of("(gdalinfo -json -stats '" + file.path + "' 2>/dev/null)"));
 }
 
 TEST(GeoTiff, SameRasterSameBytes_geotiff_1) {
@@ -77,10 +63,9 @@ TEST(GeoTiff, CellsLieAlongTheBearing_geotiff_2) {
     for (int column = 0; column < raster.columns; ++column) {
       const GridPoint centre = ahead(raster.origin, raster.bearing, raster.cell * (column + 0.5),
                                      raster.cell * (row + 0.5));
-      const auto at = [&](int i) {
-        return transform[static_cast<std::size_t>(i)].get<double>() +
-               transform[static_cast<std::size_t>(i + 1)].get<double>() * (column + 0.5) +
-               transform[static_cast<std::size_t>(i + 2)].get<double>() * (row + 0.5);
+      const auto at = [&](std::size_t i) {
+        return transform[i].get<double>() + transform[i + 1].get<double>() * (column + 0.5) +
+               transform[i + 2].get<double>() * (row + 0.5);
       };
       EXPECT_NEAR(at(0), centre.easting.in_metres(), 1e-8);
       EXPECT_NEAR(at(3), centre.northing.in_metres(), 1e-8);

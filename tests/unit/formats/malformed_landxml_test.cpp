@@ -15,8 +15,8 @@ namespace squaredig::formats {
 namespace {
 
 struct Verdict {
-  const char* file;
-  const char* surface;  // empty: taken
+  const char* file = "";
+  const char* surface = "";  // empty: taken
   const char* strings = "";
   const char* points = "";
 };

@@ -130,7 +130,7 @@ TEST(PointsCsvFaults, BytesThatAreNoText) {
       "g.csv:4:9: bytes that are not UTF-8; text in UTF-8; save the file again as CSV in UTF-8\n"
       "g.csv:5:1: bytes that are not UTF-8; text in UTF-8; save the file again as CSV in "
       "UTF-8\n");
-  EXPECT_EQ(faults("\xFF\xFEp\0o\0"),
+  EXPECT_EQ(faults(std::string("\xFF\xFEp\0o\0", 6)),
             "g.csv:1:1: text in UTF-16; text in UTF-8; save the file again as CSV in UTF-8\n");
   EXPECT_EQ(
       faults("point,e,n,h\r1,2,3,4\r"),

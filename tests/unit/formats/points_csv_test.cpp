@@ -148,7 +148,7 @@ TEST(PointsCsv, AFileInManyChunksReadsAsOneInOne) {
   const auto file = read_points_csv(text_file(bytes));
   ASSERT_EQ(file.points.size(), 40000U);
   for (std::size_t i = 0; i < file.points.size(); ++i) {
-    const double x = static_cast<double>(i + 1);
+    const auto x = static_cast<double>(i + 1);
     ASSERT_EQ(file.points.points[i].at, grid_position(x + 0.125, x + 0.25, -x - 0.5)) << i;
     ASSERT_TRUE(file.points.label(i).ends_with(std::to_string(i + 1))) << i;
   }

@@ -42,12 +42,15 @@ TEST(FarParts, FillWhatTheCirclesLeave_far_1) {
     const auto points = thrown(random, n);
     const double distance = 1.4;
     constexpr int kColumns = 1000, kRows = 600;
-    std::vector<int> number(kColumns * kRows, 0);
+    std::vector<int> number(std::size_t{kColumns} * kRows, 0);
+    const auto place = [](int row, int column) {
+      return static_cast<std::size_t>(row) * kColumns + static_cast<std::size_t>(column);
+    };
     int far = 0;
     for (int r = 0; r < kRows; ++r)
       for (int c = 0; c < kColumns; ++c)
         if (nearest(points, {(c + 0.5) / 100, (r + 0.5) / 100}) > distance)
-          number[static_cast<std::size_t>(r * kColumns + c)] = -1, ++far;
+          number[place(r, c)] = -1, ++far;
     int regions = 0;  // of more than a few places
     for (int start = 0; start < kColumns * kRows; ++start) {
       if (number[static_cast<std::size_t>(start)] != -1) continue;
@@ -61,7 +64,7 @@ TEST(FarParts, FillWhatTheCirclesLeave_far_1) {
         const int c = at % kColumns, r = at / kColumns;
         for (const auto& [i, k] : {std::pair(c + 1, r), {c - 1, r}, {c, r + 1}, {c, r - 1}}) {
           if (i < 0 || k < 0 || i >= kColumns || k >= kRows) continue;
-          int& other = number[static_cast<std::size_t>(k * kColumns + i)];
+          int& other = number[place(k, i)];
           if (other != -1) continue;
           other = 1;
           open.push_back(k * kColumns + i);

@@ -195,7 +195,8 @@ TEST(BestPlanes, ThreePointsAndExactPlanesLeaveNothingOver) {
   EXPECT_NEAR(fit_least_squares(three)->range, 0, 1e-15);
   EXPECT_NEAR(fit_minimum_zone(three)->width, 0, 1e-15);
   std::vector<Point3> tilted;
-  for (int i = 0; i < 30; ++i) tilted.push_back({1.0 * (i % 6), 1.0 * (i / 6), 0.25 * (i % 6)});
+  for (const double y : {0, 1, 2, 3, 4})
+    for (const double x : {0, 1, 2, 3, 4, 5}) tilted.push_back({x, y, 0.25 * x});
   EXPECT_NEAR(fit_minimum_zone(tilted)->width, 0, 1e-14);
   EXPECT_NEAR(fit_minimum_zone(tilted)->plane.slope_x, 0.25, 1e-14);
 }

@@ -147,7 +147,8 @@ TEST(Examine, PointsOutsideTheOutlineAreSetAside) {
 
 TEST(Examine, ManyOfOneKindAreCounted) {
   GroundInput input = grid_input(10, 10, 1, sloping);
-  for (int i = 0; i < 80; ++i) add_point(input, i % 10, i / 10, 61);
+  for (int row = 0; row < 8; ++row)
+    for (int column = 0; column < 10; ++column) add_point(input, column, row, 61);
   const GroundResult r = examined(input);
   ASSERT_EQ(r.head.findings.size(), 51U);
   EXPECT_EQ(r.head.findings.back().text, "30 more of this kind");

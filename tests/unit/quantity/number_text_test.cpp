@@ -17,7 +17,7 @@ TEST(NumberText, EveryFiniteNumberReadsBackToTheLastBit_number_1) {
   constexpr unsigned kSeed = 7;
   std::mt19937_64 random(kSeed);
   for (int i = 0; i < 20000; ++i) {
-    const double value = std::bit_cast<double>(random());
+    const auto value = std::bit_cast<double>(random());
     if (!std::isfinite(value)) continue;
     const auto back = parse_number(shortest(value));
     ASSERT_TRUE(back) << shortest(value) << " seed " << kSeed;
@@ -75,7 +75,7 @@ TEST(NumberText, ShortestIsTheLibrarysText) {
   constexpr unsigned kSeed = 11;
   std::mt19937_64 random(kSeed);
   const auto library = [](double value) {
-    std::array<char, 64> room;
+    std::array<char, 64> room{};
     return std::string(room.data(),
                        std::to_chars(room.data(), room.data() + room.size(), value).ptr);
   };

@@ -70,7 +70,8 @@ TEST(BasePage, OfAScannersPointsThoseAreShownThatMatter) {
   base.points.clear();
   for (int i = 0; i < 6000; ++i) {
     base::JudgedPoint p = one;
-    const double along = 4.0 * (i % 100) / 100, in = 3.0 * (i / 100) / 60;
+    const int row = i / 100, column = i % 100;
+    const double along = 4.0 * column / 100, in = 3.0 * row / 60;
     p.point = "S" + std::to_string(i);
     p.at = {at_tank(along, in), level(kFloor)};
     p.deviation = metres(i == 3033 ? 0.0871 : 0.001);
