@@ -25,10 +25,11 @@ std::vector<Pieces> pieces_of(Length wanted, Length roll_length, Length lap) {
   return {{pieces - 1, roll_length}, {1, std::min(last, roll_length)}};
 }
 
-Laid lay_one_way(Length along, Length across, const Roll& roll, Length lap, std::int64_t times) {
+Laid lay_one_way(Length lengthwise, Length crosswise, const Roll& roll, Length lap,
+                 std::int64_t times) {
   Laid laid;
-  laid.strips = strips_across(across, roll.width, lap) * times;
-  laid.pieces = pieces_of(along, roll.length, lap);
+  laid.strips = strips_across(crosswise, roll.width, lap) * times;
+  laid.pieces = pieces_of(lengthwise, roll.length, lap);
   for (auto& piece : laid.pieces) {
     laid.strip += piece.length * static_cast<double>(piece.count);
     piece.count *= laid.strips;
